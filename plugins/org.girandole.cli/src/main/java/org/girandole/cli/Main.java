@@ -1,0 +1,11 @@
+package org.girandole.cli;
+
+/** Entry point of the command line. */
+public final class Main {
+    private Main() {
+    }
+
+    public static void main(String[] args) {
+        System.out.println("girandole");
+    }
+}

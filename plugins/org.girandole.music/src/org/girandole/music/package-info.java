@@ -1,0 +1,2 @@
+/** music */
+package org.girandole.music;

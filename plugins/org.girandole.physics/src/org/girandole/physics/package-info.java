@@ -1,0 +1,2 @@
+/** physics */
+package org.girandole.physics;

@@ -1,0 +1,2 @@
+/** plan */
+package org.girandole.plan;

@@ -1,0 +1,3 @@
+package org.girandole.sheets
+
+class Stub { }

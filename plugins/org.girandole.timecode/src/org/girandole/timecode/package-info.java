@@ -1,0 +1,2 @@
+/** timecode */
+package org.girandole.timecode;
