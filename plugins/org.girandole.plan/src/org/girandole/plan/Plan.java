@@ -1,0 +1,25 @@
+package org.girandole.plan;
+
+import java.util.List;
+import java.util.Optional;
+import org.girandole.plan.script.ShowScript;
+
+/**
+ * A show, computed.
+ *
+ * @param soundtracks in slot order
+ * @param cues in firing order: by slot, then firing time, then key
+ * @param troubles what kept parts of the script from being planned; they count as findings
+ */
+public record Plan(ShowScript script, ReleaseStamp stamp, List<PlannedSoundtrack> soundtracks, List<PlannedCue> cues,
+        List<Finding> troubles) {
+    public Plan {
+        soundtracks = List.copyOf(soundtracks);
+        cues = List.copyOf(cues);
+        troubles = List.copyOf(troubles);
+    }
+
+    public Optional<PlannedSoundtrack> soundtrack(String name) {
+        return soundtracks.stream().filter(s -> s.name().equals(name)).findFirst();
+    }
+}

@@ -1,0 +1,30 @@
+package org.girandole.plan.script;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A whole show as the language hands it to the plan: every name resolved, every quantity in SI, nothing computed. All lists are in
+ * the order of the script, used files first.
+ */
+public record ShowScript(ShowHeader show, List<Soundtrack> soundtracks, List<Effect> effects, List<Lot> lots, List<Chain> chains,
+        Optional<Site> site, List<Igniter> igniters, List<Wire> wires, List<ModuleType> moduleTypes, List<Module> modules,
+        List<Rack> racks, Optional<FiringSystem> firingSystem, List<Score> scores, List<Waiver> waivers, List<RuleSetting> rules,
+        List<TableLayout> tables, Optional<ReleaseSpec> release, List<InputFile> inputs) {
+    public ShowScript {
+        soundtracks = List.copyOf(soundtracks);
+        effects = List.copyOf(effects);
+        lots = List.copyOf(lots);
+        chains = List.copyOf(chains);
+        igniters = List.copyOf(igniters);
+        wires = List.copyOf(wires);
+        moduleTypes = List.copyOf(moduleTypes);
+        modules = List.copyOf(modules);
+        racks = List.copyOf(racks);
+        scores = List.copyOf(scores);
+        waivers = List.copyOf(waivers);
+        rules = List.copyOf(rules);
+        tables = List.copyOf(tables);
+        inputs = List.copyOf(inputs);
+    }
+}
