@@ -1,0 +1,2 @@
+/** Speed and delay of sound in air. */
+package org.girandole.physics.sound;
