@@ -1,0 +1,204 @@
+package org.girandole.plan.schedule;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.girandole.plan.Plan;
+import org.girandole.plan.PlannedCue;
+import org.girandole.plan.PlannedCue.Aim;
+import org.girandole.plan.PlannedCue.Burst;
+import org.girandole.plan.PlannedCue.Circuit;
+import org.girandole.plan.PlannedSoundtrack;
+import org.girandole.plan.ReleaseStamp;
+import org.girandole.plan.Subject;
+import org.girandole.plan.Timing;
+import org.girandole.plan.allocate.Allocation;
+import org.girandole.plan.allocate.Allocator;
+import org.girandole.plan.allocate.Field;
+import org.girandole.plan.allocate.FirstFit;
+import org.girandole.plan.allocate.Request;
+import org.girandole.plan.circuit.Circuits;
+import org.girandole.plan.circuit.Load;
+import org.girandole.plan.script.Lot;
+import org.girandole.plan.script.Score;
+import org.girandole.plan.script.ShowScript;
+import org.girandole.plan.script.Soundtrack;
+import org.girandole.timecode.TimecodeException;
+import org.girandole.timecode.TimecodeLine;
+
+/**
+ * Computes the plan of a show. Whatever cannot be planned becomes a trouble of the plan and is left out of it; no input makes it fail.
+ */
+public final class Planner {
+    private final Allocator allocator;
+
+    /** With the allocation that a show gets when nothing is remembered. */
+    public Planner() {
+        this(new FirstFit());
+    }
+
+    public Planner(Allocator allocator) {
+        this.allocator = allocator;
+    }
+
+    /** The plan of this script. */
+    public Plan plan(ShowScript script) {
+        return new Run(script).plan();
+    }
+
+    /** A firing with everything but its number, its pin and its tube. */
+    private record Timed(Firing firing, Timing timing, Aim aim, Optional<Burst> burst, Optional<Lot> lot) {
+    }
+
+    private final class Run {
+        private final ShowScript script;
+        private final TroubleLog troubles = new TroubleLog();
+        private final SitePlan site;
+        private final Map<String, Ruler> rulers = new LinkedHashMap<>();
+        private final Map<String, Soundtrack> soundtracks = new LinkedHashMap<>();
+
+        Run(ShowScript script) {
+            this.script = script;
+            this.site = new SitePlan(script.site());
+        }
+
+        Plan plan() {
+            for (Soundtrack soundtrack : script.soundtracks()) {
+                if (soundtracks.putIfAbsent(soundtrack.name(), soundtrack) == null) {
+                    rulers.put(soundtrack.name(), new Ruler(soundtrack, troubles));
+                }
+            }
+            List<PlannedSoundtrack> planned = new ArrayList<>();
+            List<Firing> firings = new ArrayList<>();
+            Catalogue catalogue = new Catalogue(script);
+            Keys keys = new Keys();
+            for (Score score : script.scores().stream().sorted(Comparator.comparingInt(Score::slot)).toList()) {
+                Ruler ruler = rulers.get(score.soundtrack());
+                if (ruler == null) {
+                    troubles.report(Troubles.NAME_UNKNOWN, "There is no soundtrack named " + score.soundtrack())
+                            .found(score.soundtrack(), "a soundtrack of the script").remedy("correct the name or write the soundtrack")
+                            .at(score.source());
+                    continue;
+                }
+                Scheduler scheduler = new Scheduler(score, ruler, catalogue, site, keys, troubles);
+                firings.addAll(scheduler.expand());
+                planned.add(soundtrack(score, ruler, scheduler));
+            }
+            List<Timed> timed = timed(firings);
+            return new Plan(script, ReleaseStamp.of(script.inputs()), planned, cues(timed, timecodeLines(planned)), troubles.all());
+        }
+
+        private PlannedSoundtrack soundtrack(Score score, Ruler ruler, Scheduler scheduler) {
+            Soundtrack soundtrack = soundtracks.get(score.soundtrack());
+            Map<String, Long> marksUs = new LinkedHashMap<>();
+            ruler.marks().forEach((name, moment) -> marksUs.put(name, moment.timeUs()));
+            return new PlannedSoundtrack(soundtrack, score.slot(), ruler.tempo(), line(soundtrack), soundtrack.lengthUs(), marksUs,
+                    scheduler.sections(), scheduler.holds());
+        }
+
+        private Optional<TimecodeLine> line(Soundtrack soundtrack) {
+            if (soundtrack.rate().isEmpty() || soundtrack.start().isEmpty() || soundtrack.prerollUs().isEmpty()) {
+                return Optional.empty();
+            }
+            try {
+                return Optional.of(new TimecodeLine(soundtrack.rate().get(), soundtrack.start().get(), soundtrack.prerollUs().get()));
+            } catch (TimecodeException e) {
+                troubles.report(Troubles.TIMECODE_IMPOSSIBLE, "The timecode of " + soundtrack.name() + " cannot be used: " + e.getMessage())
+                        .remedy("correct rate, start or pre-roll").about(Subject.of(soundtrack.name())).at(soundtrack.source());
+                return Optional.empty();
+            }
+        }
+
+        private Map<Integer, TimecodeLine> timecodeLines(List<PlannedSoundtrack> planned) {
+            Map<Integer, TimecodeLine> lines = new HashMap<>();
+            planned.forEach(soundtrack -> soundtrack.line().ifPresent(line -> lines.putIfAbsent(soundtrack.slot(), line)));
+            return lines;
+        }
+
+        private List<Timed> timed(List<Firing> firings) {
+            Map<String, Lot> lots = new Lots(script.lots()).draw(firings, troubles);
+            Delays delays = new Delays(script, site, troubles);
+            if (!firings.isEmpty()) {
+                delays.reportAssumptions();
+            }
+            List<Timed> timed = new ArrayList<>(firings.size());
+            for (Firing firing : firings) {
+                Optional<Lot> lot = Optional.ofNullable(lots.get(firing.key()));
+                try {
+                    Rise rise = Rise.of(firing.effect(), lot);
+                    Aim aim = Aims.of(firing.cue(), firing.shot(), firing.at(), site);
+                    Optional<Burst> burst = Bursts.of(firing.effect(), rise, aim, firing.at());
+                    timed.add(new Timed(firing, delays.of(firing, rise, burst), aim, burst, lot));
+                } catch (Unresolved e) {
+                    troubles.report(e);
+                }
+            }
+            timed.sort(Comparator.comparingInt((Timed t) -> t.firing().score().slot())
+                    .thenComparingLong(t -> t.timing().fireUs()).thenComparing(t -> t.firing().key()));
+            return timed;
+        }
+
+        private List<PlannedCue> cues(List<Timed> timed, Map<Integer, TimecodeLine> lines) {
+            Field field = new Field(script);
+            Allocation allocation = allocator.allocate(field, timed.stream().map(this::request).toList());
+            reportRefusals(allocation, timed);
+            Map<String, Circuit> circuits = new Circuits(script, field).of(loads(timed, allocation));
+            List<PlannedCue> cues = new ArrayList<>(timed.size());
+            for (Timed t : timed) {
+                Firing firing = t.firing();
+                String key = firing.key();
+                cues.add(new PlannedCue(key, cues.size() + 1, firing.score().soundtrack(), firing.score().slot(), firing.section(),
+                        firing.cue().name(), firing.shot(), firing.effect(), firing.chain(), t.lot().map(Lot::name), firing.position(),
+                        t.timing(),
+                        Optional.ofNullable(lines.get(firing.score().slot())).flatMap(line -> line.momentAt(t.timing().fireUs()))
+                                .map(TimecodeLine.Moment::label),
+                        t.aim(), allocation.pin(key), allocation.tube(key), Optional.ofNullable(circuits.get(key)), t.burst(),
+                        firing.chain().map(chain -> Delays.items(chain, t.timing())).orElse(List.of()), firing.cue(),
+                        firing.cue().source()));
+            }
+            return cues;
+        }
+
+        private Request request(Timed timed) {
+            Firing firing = timed.firing();
+            int order = firing.place() * firing.cue().count() + firing.shot();
+            return new Request(firing.key(), firing.score().slot(), timed.timing().fireUs(), firing.position(), firing.cue().effect(),
+                    firing.effect().kind().needsTube(), firing.effect().calibreM(), Math.max(1, firing.pieces()), timed.aim(),
+                    at(firing.cue().pins(), order), at(firing.cue().tubes(), order));
+        }
+
+        private <T> Optional<T> at(List<T> written, int order) {
+            return order < written.size() ? Optional.of(written.get(order)) : Optional.empty();
+        }
+
+        private List<Load> loads(List<Timed> timed, Allocation allocation) {
+            List<Load> loads = new ArrayList<>();
+            for (Timed t : timed) {
+                Firing firing = t.firing();
+                allocation.pin(firing.key()).ifPresent(pin -> loads.add(new Load(firing.key(), firing.score().slot(),
+                        t.timing().fireUs(), pin, firing.position(), allocation.tube(firing.key()).map(PlannedCue.Tube::rack),
+                        firing.effect().igniter())));
+            }
+            return loads;
+        }
+
+        private void reportRefusals(Allocation allocation, List<Timed> timed) {
+            Map<String, Firing> byKey = new HashMap<>();
+            timed.forEach(t -> byKey.put(t.firing().key(), t.firing()));
+            for (Allocation.Refusal refusal : allocation.refusals()) {
+                Firing firing = byKey.get(refusal.key());
+                boolean pin = refusal.kind() == Allocation.Kind.PIN;
+                troubles.report(pin ? Troubles.NO_PIN : Troubles.NO_TUBE,
+                        firing.cue().effect() + " at " + firing.position() + " has no " + (pin ? "pin" : "tube") + ": " + refusal.limit())
+                        .found(refusal.found(), refusal.needed())
+                        .remedy(refusal.remedy())
+                        .about(new Subject(List.of(firing.cue().effect()), List.of(firing.position())))
+                        .at(firing.cue().source());
+            }
+        }
+    }
+}
