@@ -1,0 +1,50 @@
+package org.girandole.plan.rules;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.girandole.plan.CheckedPlan;
+import org.girandole.plan.Finding;
+import org.girandole.plan.Plan;
+
+/**
+ * Runs every rule on a plan, raises the severities that the script raises, holds the waivers against what was found, and puts it all
+ * in an order that depends on nothing but the script.
+ */
+public final class Checker {
+    /** What the checker itself can find: about the script's settings and waivers. */
+    static final List<RuleInfo> OWN = List.of(Settings.INFO, Waivers.EXPIRED, Waivers.UNUSED);
+
+    private static final Comparator<Finding> ORDER = Comparator.comparing(Finding::severity)
+            .thenComparing(Finding::source)
+            .thenComparing(Finding::rule)
+            .thenComparing(Finding::message)
+            .thenComparing(finding -> String.join(",", finding.subject().positions()));
+
+    private Checker() {
+    }
+
+    /** The plan with everything found about it, its own troubles included. */
+    public static CheckedPlan check(Plan plan) {
+        List<Finding> found = new ArrayList<>();
+        for (Rule rule : Rules.all()) {
+            Findings out = new Findings(rule.info(), rule.info().severity());
+            rule.check(plan, out);
+            found.addAll(out.all());
+        }
+        Settings settings = Settings.of(plan);
+        found.addAll(settings.findings());
+        Waivers waivers = new Waivers(plan);
+        List<Finding> judged = new ArrayList<>();
+        found.forEach(finding -> judged.add(waivers.apply(finding)));
+        judged.addAll(plan.troubles());
+        judged.addAll(waivers.findings());
+        return new CheckedPlan(plan, judged.stream().map(settings::raise).sorted(ORDER).toList());
+    }
+
+    /** The rule of this id, if it is one whose findings can be waived. */
+    static Optional<RuleInfo> waivable(String id) {
+        return Rules.all().stream().map(Rule::info).filter(info -> info.id().equals(id)).findFirst();
+    }
+}

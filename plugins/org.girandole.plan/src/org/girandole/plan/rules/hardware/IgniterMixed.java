@@ -1,0 +1,47 @@
+package org.girandole.plan.rules.hardware;
+
+import org.girandole.plan.Plan;
+import org.girandole.plan.PlannedCue;
+import org.girandole.plan.Severity;
+import org.girandole.plan.rules.Cues;
+import org.girandole.plan.rules.Findings;
+import org.girandole.plan.rules.Rule;
+import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.script.FiringSystem;
+
+/** Igniters of different types joined in series on one pin. */
+public final class IgniterMixed implements Rule {
+    private static final RuleInfo INFO = new RuleInfo("igniter-mixed", RuleInfo.Family.HARDWARE, Severity.ERROR,
+            "Igniters of different types share a pin in series.",
+            "The quicker one opens the circuit before the slower one has had enough: the slower one does not fire.",
+            "1. SprengV (Germany) s. 27 forbids mixing resistance groups in one delivery; series only with one type: common "
+                    + "practice, no source");
+
+    @Override
+    public RuleInfo info() {
+        return INFO;
+    }
+
+    @Override
+    public void check(Plan plan, Findings out) {
+        boolean series = plan.script().firingSystem().map(system -> system.join() == FiringSystem.Join.SERIES).orElse(true);
+        if (!series) {
+            return;
+        }
+        Pins.used(plan).forEach((pin, cues) -> {
+            String first = cues.get(0).effect().igniter().orElse("an unknown type");
+            for (PlannedCue cue : cues) {
+                String type = cue.effect().igniter().orElse("an unknown type");
+                if (!type.equals(first)) {
+                    out.report("Pin " + pin.pin() + " of module " + pin.module() + " joins igniter " + type + " of " + Cues.name(cue)
+                            + " in series with " + first)
+                            .found(first + " and " + type, "one type on a pin")
+                            .remedy("put them on two pins, or use one igniter type for both")
+                            .about(Cues.subject(cue, pin.module()))
+                            .at(Cues.pinSource(cue));
+                    return;
+                }
+            }
+        });
+    }
+}

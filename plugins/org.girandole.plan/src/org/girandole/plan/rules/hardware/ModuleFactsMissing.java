@@ -1,0 +1,59 @@
+package org.girandole.plan.rules.hardware;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.girandole.plan.Plan;
+import org.girandole.plan.Severity;
+import org.girandole.plan.Subject;
+import org.girandole.plan.rules.Basis;
+import org.girandole.plan.rules.Findings;
+import org.girandole.plan.rules.Rule;
+import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.script.ModuleType;
+
+/** Limits that a module type in use leaves open, so that the rules about them stay silent. */
+public final class ModuleFactsMissing implements Rule {
+    private static final RuleInfo INFO = new RuleInfo("module-facts-missing", RuleInfo.Family.HARDWARE, Severity.WARNING,
+            "A module type does not give a limit that is checked against.",
+            "Where no limit is written down, no cue can break it. A silent rule then means nothing.",
+            Basis.COMMON_PRACTICE);
+
+    @Override
+    public RuleInfo info() {
+        return INFO;
+    }
+
+    @Override
+    public void check(Plan plan, Findings out) {
+        ScriptIndex index = ScriptIndex.of(plan);
+        Set<ModuleType> types = new LinkedHashSet<>();
+        plan.cues().forEach(cue -> index.moduleType(cue).ifPresent(types::add));
+        for (ModuleType type : types) {
+            List<String> missing = new ArrayList<>();
+            add(missing, "igniters per pin", type.ignitersPerPin());
+            add(missing, "pins at once", type.pinsAtOnce());
+            add(missing, "pin gap", type.pinGapUs());
+            add(missing, "longest lead", type.longestLeadM());
+            if (!missing.isEmpty()) {
+                out.report("Module type " + type.name() + " does not give " + String.join(", ", missing)
+                        + ", so no cue was checked against it")
+                        .found("no " + String.join(", no ", missing), "a number from the maker for each")
+                        .remedy("add " + String.join(", ", missing) + " to module type " + type.name())
+                        .about(Subject.of(type.name()))
+                        .data(Map.of("missing", String.join(",", missing)))
+                        .at(type.source());
+            }
+        }
+    }
+
+    private static void add(List<String> missing, String word, Optional<?> value) {
+        if (value.isEmpty()) {
+            missing.add(word);
+        }
+    }
+}

@@ -1,0 +1,41 @@
+package org.girandole.plan.rules.hardware;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.girandole.plan.Plan;
+import org.girandole.plan.PlannedCue;
+
+/** The firings of a plan by what they share. */
+final class Pins {
+    private Pins() {
+    }
+
+    /** The firings on each pin, in firing order. */
+    static Map<Pin, List<PlannedCue>> used(Plan plan) {
+        Map<Pin, List<PlannedCue>> used = new LinkedHashMap<>();
+        for (PlannedCue cue : plan.cues()) {
+            cue.pin().ifPresent(pin -> used.computeIfAbsent(new Pin(pin.module(), pin.pin()), k -> new ArrayList<>()).add(cue));
+        }
+        return used;
+    }
+
+    /** The firings of each module during each soundtrack, by firing time. Times of two soundtracks cannot be compared. */
+    static Map<ModuleRun, List<PlannedCue>> byModule(Plan plan) {
+        Map<ModuleRun, List<PlannedCue>> used = new LinkedHashMap<>();
+        for (PlannedCue cue : plan.cues()) {
+            cue.pin().ifPresent(pin -> used.computeIfAbsent(new ModuleRun(pin.module(), cue.soundtrack()), k -> new ArrayList<>())
+                    .add(cue));
+        }
+        used.values().forEach(cues -> cues.sort(Comparator.comparingLong(cue -> cue.timing().fireUs())));
+        return used;
+    }
+
+    record Pin(String module, int pin) {
+    }
+
+    record ModuleRun(String module, String soundtrack) {
+    }
+}

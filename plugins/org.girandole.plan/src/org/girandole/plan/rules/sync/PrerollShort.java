@@ -1,0 +1,52 @@
+package org.girandole.plan.rules.sync;
+
+import java.util.HashMap;
+import java.util.Map;
+import org.girandole.plan.Plan;
+import org.girandole.plan.PlannedCue;
+import org.girandole.plan.PlannedSoundtrack;
+import org.girandole.plan.Severity;
+import org.girandole.plan.Subject;
+import org.girandole.plan.rules.Cues;
+import org.girandole.plan.rules.Findings;
+import org.girandole.plan.rules.Quantity;
+import org.girandole.plan.rules.Rule;
+import org.girandole.plan.rules.RuleInfo;
+
+/** Too little timecode before something is fired. Counted to the first firing, or to the first note where nothing is fired before it. */
+public final class PrerollShort implements Rule {
+    static final long LEAST_US = 10_000_000;
+    private static final RuleInfo INFO = new RuleInfo("preroll-short", RuleInfo.Family.SYNC, Severity.WARNING,
+            "There is too little timecode before the first firing.",
+            "The controller needs seconds to lock, and the crew needs to see that it has. A minute is usual.",
+            "10 to 30 s of timecode before the first cue: common practice, no source");
+
+    @Override
+    public RuleInfo info() {
+        return INFO;
+    }
+
+    @Override
+    public void check(Plan plan, Findings out) {
+        Map<String, PlannedCue> firsts = new HashMap<>();
+        for (PlannedCue cue : plan.cues()) {
+            firsts.merge(cue.soundtrack(), cue, (a, b) -> b.timing().fireUs() < a.timing().fireUs() ? b : a);
+        }
+        for (PlannedSoundtrack track : plan.soundtracks()) {
+            PlannedCue first = firsts.get(track.name());
+            track.script().prerollUs().ifPresent(prerollUs -> {
+                long untilUs = first == null ? 0 : Math.min(0, first.timing().fireUs());
+                long runUs = prerollUs + untilUs;
+                if (runUs < LEAST_US && runUs >= 0) {
+                    String until = untilUs == 0 ? "the first note" : "the first firing, " + Cues.name(first);
+                    out.report("Soundtrack " + track.name() + " has only " + Quantity.span(runUs) + " of timecode before " + until)
+                            .found(Quantity.span(runUs), "at least " + Quantity.span(LEAST_US))
+                            .remedy("make the preroll " + Quantity.span(LEAST_US - untilUs) + " or longer; 60 s is usual")
+                            .about(Subject.of(track.name()))
+                            .data(Map.of("prerollUs", Long.toString(LEAST_US - untilUs)))
+                            .at(track.script().source());
+                }
+            });
+        }
+    }
+}

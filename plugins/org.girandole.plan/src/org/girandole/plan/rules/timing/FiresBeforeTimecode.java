@@ -1,0 +1,49 @@
+package org.girandole.plan.rules.timing;
+
+import java.util.Map;
+import org.girandole.plan.Plan;
+import org.girandole.plan.PlannedCue;
+import org.girandole.plan.Severity;
+import org.girandole.plan.rules.Basis;
+import org.girandole.plan.rules.Cues;
+import org.girandole.plan.rules.Findings;
+import org.girandole.plan.rules.Quantity;
+import org.girandole.plan.rules.Rule;
+import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.ScriptIndex;
+
+/** A cue that would have to be fired before there is any timecode to fire it by. */
+public final class FiresBeforeTimecode implements Rule {
+    private static final RuleInfo INFO = new RuleInfo("fires-before-timecode", RuleInfo.Family.TIMING, Severity.ERROR,
+            "A cue would have to be fired before its timecode begins.",
+            "The controller waits for timecode. What is due before the first label of the line is never fired, or is fired late.",
+            "the script's preroll");
+
+    @Override
+    public RuleInfo info() {
+        return INFO;
+    }
+
+    @Override
+    public void check(Plan plan, Findings out) {
+        ScriptIndex index = ScriptIndex.of(plan);
+        for (PlannedCue cue : Cues.oncePerPlace(plan.cues())) {
+            index.soundtrack(cue).filter(track -> track.script().prerollUs().isPresent()).ifPresent(track -> {
+                long prerollUs = track.script().prerollUs().get();
+                long earlyUs = -prerollUs - cue.timing().fireUs();
+                if (earlyUs <= 0) {
+                    return;
+                }
+                out.report(Cues.name(cue) + " would have to be fired " + Quantity.span(earlyUs) + " before the timecode begins")
+                        .found("fires at " + Quantity.moment(cue.timing().fireUs()),
+                                "from " + Quantity.moment(-prerollUs) + " on, where the timecode begins")
+                        .basis(Basis.script("preroll " + Quantity.span(prerollUs), track.script().source()))
+                        .remedy("move the cue at least " + Quantity.span(earlyUs) + " later, or make the preroll at least "
+                                + Quantity.span(-cue.timing().fireUs()))
+                        .about(Cues.subject(cue))
+                        .data(Map.of("earlyUs", Long.toString(earlyUs), "prerollUs", Long.toString(-cue.timing().fireUs())))
+                        .at(cue.source());
+            });
+        }
+    }
+}

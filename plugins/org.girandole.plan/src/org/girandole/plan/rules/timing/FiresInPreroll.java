@@ -1,0 +1,46 @@
+package org.girandole.plan.rules.timing;
+
+import java.util.Map;
+import org.girandole.plan.Plan;
+import org.girandole.plan.PlannedCue;
+import org.girandole.plan.Severity;
+import org.girandole.plan.rules.Basis;
+import org.girandole.plan.rules.Cues;
+import org.girandole.plan.rules.Findings;
+import org.girandole.plan.rules.Quantity;
+import org.girandole.plan.rules.Rule;
+import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.ScriptIndex;
+
+/** A cue that is fired before the first note is heard. */
+public final class FiresInPreroll implements Rule {
+    private static final RuleInfo INFO = new RuleInfo("fires-in-preroll", RuleInfo.Family.TIMING, Severity.WARNING,
+            "A cue is fired in the preroll, before the first note.",
+            "The shooter must hold to fire before any music is heard, and a controller that locks late misses the cue.",
+            Basis.COMMON_PRACTICE);
+
+    @Override
+    public RuleInfo info() {
+        return INFO;
+    }
+
+    @Override
+    public void check(Plan plan, Findings out) {
+        ScriptIndex index = ScriptIndex.of(plan);
+        for (PlannedCue cue : Cues.oncePerPlace(plan.cues())) {
+            long fireUs = cue.timing().fireUs();
+            boolean beforeTimecode = index.soundtrack(cue).flatMap(track -> track.script().prerollUs())
+                    .map(prerollUs -> fireUs < -prerollUs).orElse(false);
+            if (fireUs >= 0 || beforeTimecode) {
+                continue;
+            }
+            out.report(Cues.name(cue) + " is fired " + Quantity.span(-fireUs) + " before the first note")
+                    .found("fires at " + Quantity.moment(fireUs), "from " + Quantity.moment(0) + " on, the first note")
+                    .remedy("see that the crew knows it: the shooter holds to fire before the music; or move the cue "
+                            + Quantity.span(-fireUs) + " later")
+                    .about(Cues.subject(cue))
+                    .data(Map.of("earlyUs", Long.toString(-fireUs)))
+                    .at(cue.source());
+        }
+    }
+}

@@ -1,0 +1,54 @@
+package org.girandole.plan.rules.timing;
+
+import java.util.Optional;
+import org.girandole.plan.Plan;
+import org.girandole.plan.PlannedCue;
+import org.girandole.plan.PlannedSoundtrack;
+import org.girandole.plan.Severity;
+import org.girandole.plan.rules.Basis;
+import org.girandole.plan.rules.Cues;
+import org.girandole.plan.rules.Findings;
+import org.girandole.plan.rules.Quantity;
+import org.girandole.plan.rules.Rule;
+import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.ScriptIndex;
+
+/** A cue whose moment lies before the music begins or after it has ended. */
+public final class OutsideMusic implements Rule {
+    private static final RuleInfo INFO = new RuleInfo("outside-music", RuleInfo.Family.TIMING, Severity.ERROR,
+            "A cue's moment lies outside of its music.",
+            "After the music there is no timecode to fire by, and the audience is on its feet; most often a time was mistyped.",
+            "the script's length of the soundtrack");
+
+    @Override
+    public RuleInfo info() {
+        return INFO;
+    }
+
+    @Override
+    public void check(Plan plan, Findings out) {
+        ScriptIndex index = ScriptIndex.of(plan);
+        for (PlannedCue cue : Cues.oncePerPlace(plan.cues())) {
+            index.soundtrack(cue).ifPresent(track -> check(cue, track, out));
+        }
+    }
+
+    private static void check(PlannedCue cue, PlannedSoundtrack track, Findings out) {
+        long seenUs = cue.timing().seenUs();
+        Optional<Long> lengthUs = track.lengthUs();
+        String limit = "0:00.000 to " + lengthUs.map(Quantity::moment).orElse("the end of the music, unknown");
+        if (seenUs < 0) {
+            out.report(Cues.name(cue) + " lies " + Quantity.span(-seenUs) + " before the first note")
+                    .found(Quantity.moment(seenUs), limit)
+                    .basis("show time counts from the first note")
+                    .remedy("move the cue to the first note or later")
+                    .about(Cues.subject(cue)).at(cue.source());
+        } else if (lengthUs.isPresent() && seenUs > lengthUs.get()) {
+            out.report(Cues.name(cue) + " lies " + Quantity.span(seenUs - lengthUs.get()) + " after the end of " + track.name())
+                    .found(Quantity.moment(seenUs), limit)
+                    .basis(Basis.script("length of " + track.name() + " " + Quantity.moment(lengthUs.get()), track.script().source()))
+                    .remedy("move the cue before " + Quantity.moment(lengthUs.get()) + ", or correct the length")
+                    .about(Cues.subject(cue)).at(cue.source());
+        }
+    }
+}
