@@ -24,12 +24,9 @@ final class Values {
         };
     }
 
-    /** What is left of a moment after the beginning of its frame, in milliseconds to the microsecond. */
+    /** What is left of a moment after the beginning of its frame, in milliseconds, cut to the microsecond. */
     static Cell remainder(long showUs, Optional<PlannedSoundtrack> soundtrack) {
-        return moment(showUs, soundtrack)
-                .map(at -> soundtrack.orElseThrow().line().orElseThrow().showUsOf(at.label()))
-                .map(frameUs -> span(Math.max(0, showUs - frameUs), TableFormat.MILLISECONDS))
-                .orElse(Cell.EMPTY);
+        return moment(showUs, soundtrack).map(at -> span(at.remainder().floorUs(), TableFormat.MILLISECONDS)).orElse(Cell.EMPTY);
     }
 
     private static Optional<TimecodeLine.Moment> moment(long showUs, Optional<PlannedSoundtrack> soundtrack) {

@@ -1,0 +1,2 @@
+/** {@code plan.json}: the whole computed plan, in a documented form. */
+package org.girandole.sheets.json;

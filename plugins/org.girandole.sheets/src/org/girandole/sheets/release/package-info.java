@@ -1,0 +1,2 @@
+/** The release folder: everything that a show is fired from, written whole or not at all. */
+package org.girandole.sheets.release;
