@@ -63,7 +63,7 @@ public final class LayoutCheck {
             problems.add(new LayoutProblem("Table '%s' cannot be written to '%s'.".formatted(layout.name(), layout.file()),
                     quoted(layout.file()), "one file name without folders: letters, digits, spaces and . _ -",
                     "Write a name such as \"controller.csv\"; it is put into the release folder.", layout.source()));
-        } else if (TAKEN.contains(lower)) {
+        } else if (TAKEN.contains(lower) && !(lower.equals("standard.csv") && layout.name().equals(Tables.STANDARD))) {
             problems.add(new LayoutProblem("Table '%s' would overwrite '%s' of the release.".formatted(layout.name(), layout.file()),
                     layout.file(), "a name that the release does not use itself", "Choose another file name.", layout.source()));
         }

@@ -32,9 +32,11 @@ public final class Tables {
     private Tables() {
     }
 
-    /** The built-in table. */
+    /** The built-in table, or the script's own table of that name. */
     public static Table standard(Plan plan) {
-        return fill(STANDARD_LAYOUT, plan);
+        return plan.script().tables().stream().filter(layout -> layout.name().equals(STANDARD)).findFirst()
+                .map(layout -> fill(layout, plan))
+                .orElseGet(() -> cells(STANDARD_LAYOUT, plan));
     }
 
     /**
@@ -67,10 +69,14 @@ public final class Tables {
      * @throws TableException when the layout has a problem; {@link LayoutCheck} tells them all
      */
     public static Table fill(TableLayout layout, Plan plan) {
-        LayoutCheck.problems(layout).stream().filter(problem -> layout != STANDARD_LAYOUT).findFirst().ifPresent(problem -> {
+        LayoutCheck.problems(layout).stream().findFirst().ifPresent(problem -> {
             throw new TableException("%s: %s Found %s; allowed: %s. %s".formatted(problem.source(), problem.message(), problem.found(),
                     problem.allowed(), problem.remedy()));
         });
+        return cells(layout, plan);
+    }
+
+    private static Table cells(TableLayout layout, Plan plan) {
         List<TableField> fields = layout.columns().stream().map(c -> TableField.find(c.field()).orElseThrow()).toList();
         List<TableFormat> formats = layout.columns().stream()
                 .map(c -> TableField.find(c.field()).orElseThrow().format(c.format()).orElseThrow()).toList();

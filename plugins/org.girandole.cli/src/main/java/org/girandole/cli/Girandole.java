@@ -1,0 +1,46 @@
+package org.girandole.cli;
+
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The command that holds the others. */
+@Command(name = "girandole", mixinStandardHelpOptions = true, versionProvider = Version.class,
+        subcommands = {CheckCommand.class, ReleaseCommand.class, ExplainCommand.class, NewCommand.class, CompletionCommand.class},
+        header = "Checks and releases choreographed fireworks shows.",
+        description = {"", "Girandole is a planning aid for licensed people. It never arms or fires anything. Local law, the authority having"
+                + " jurisdiction, the manufacturer's data and a licensed pyrotechnician's judgement come first.", ""},
+        optionListHeading = "%nOptions:%n", commandListHeading = "%nCommands:%n",
+        footer = {"", "Examples:",
+                "  girandole new my-show                          begin a show",
+                "  girandole check my-show/my-show.show           find its mistakes",
+                "  girandole release my-show/my-show.show         write tables and sheets",
+                "  girandole explain my-show/my-show.show Hero    see how a cue's time comes about",
+                "  girandole help check                           more about a command",
+                "", "Exit codes:",
+                "  0  done, nothing grave found",
+                "  1  the script has errors that nobody has agreed to",
+                "  2  wrong command line, or a script that cannot be read",
+                "  3  the output could not be written",
+                " 70  a mistake of the program itself"})
+final class Girandole implements Runnable {
+    @Spec
+    private CommandSpec spec;
+
+    /** The whole command line. */
+    static CommandLine commandLine() {
+        CommandLine line = new CommandLine(new Girandole());
+        line.addSubcommand(new CommandLine.HelpCommand());
+        line.setUsageHelpWidth(100);
+        line.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
+        line.getCommandSpec().exitCodeOnInvalidInput(ExitCode.USAGE);
+        return line;
+    }
+
+    @Override
+    public void run() {
+        throw new ParameterException(spec.commandLine(), "Say what to do: check, release, explain, new or completion.");
+    }
+}
