@@ -1,20 +1,20 @@
 package org.girandole.sheets.tables;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.zip.ZipEntry;
-import java.util.zip.ZipInputStream;
+import java.util.zip.ZipFile;
 import java.util.zip.ZipOutputStream;
 import org.dhatim.fastexcel.Position;
 import org.dhatim.fastexcel.Workbook;
@@ -24,12 +24,18 @@ import org.girandole.plan.table.Table;
 
 /** Writes tables as one Office Open XML workbook, a sheet a table. The same tables give the same bytes. */
 public final class Workbooks {
-    /** The earliest time that a zip archive can tell: the workbook must not know when it was made. */
-    private static final LocalDateTime NO_TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
+    /**
+     * The workbook must not know when it was made. The very first moment that an archive can tell, a month earlier, stands for "before
+     * that", which {@link ZipOutputStream} writes out in the default time zone.
+     */
+    private static final LocalDateTime NO_TIME = LocalDateTime.of(1980, 2, 1, 0, 0);
     private static final Pattern CREATED = Pattern.compile("(?<open><dcterms:created[^>]*>)[^<]*");
     private static final Pattern NOT_IN_SHEET_NAMES = Pattern.compile("[\\\\/*?:\\[\\]\\p{Cntrl}]");
     /** The format allows 31 characters. */
     private static final int LONGEST_SHEET_NAME = 31;
+    /** Some readers look for the list of content types first. */
+    private static final Comparator<String> CONTENT_TYPES_FIRST = Comparator
+            .comparing((String name) -> !name.equals("[Content_Types].xml")).thenComparing(Comparator.naturalOrder());
     private static final int NARROWEST = 6;
     private static final int WIDEST = 48;
 
@@ -42,16 +48,21 @@ public final class Workbooks {
      * @param footer printed below each page
      */
     public static void write(List<Table> tables, String footer, OutputStream out) throws IOException {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try (Workbook workbook = new Workbook(bytes, "Girandole", null)) {
-            Set<String> names = new HashSet<>();
-            for (Table table : tables) {
-                Worksheet sheet = workbook.newWorksheet(sheetName(table.name(), names));
-                fill(sheet, table);
-                page(sheet, footer);
+        // The writer's archive can only be read back from a file: it tells the sizes of its entries at the end.
+        Path draft = Files.createTempFile("girandole-", ".xlsx");
+        try {
+            try (Workbook workbook = new Workbook(Files.newOutputStream(draft), "Girandole", null)) {
+                Set<String> names = new HashSet<>();
+                for (Table table : tables) {
+                    Worksheet sheet = workbook.newWorksheet(sheetName(table.name(), names));
+                    fill(sheet, table);
+                    page(sheet, footer);
+                }
             }
+            copyWithoutTimes(draft, out);
+        } finally {
+            Files.deleteIfExists(draft);
         }
-        copyWithoutTimes(bytes.toByteArray(), out);
     }
 
     private static void fill(Worksheet sheet, Table table) {
@@ -106,26 +117,24 @@ public final class Workbooks {
         return candidate;
     }
 
-    private static void copyWithoutTimes(byte[] workbook, OutputStream out) throws IOException {
-        SortedMap<String, byte[]> parts = new TreeMap<>();
-        try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(workbook))) {
-            for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
-                parts.put(entry.getName(), zip.readAllBytes());
+    private static void copyWithoutTimes(Path workbook, OutputStream out) throws IOException {
+        try (ZipFile archive = new ZipFile(workbook.toFile(), StandardCharsets.UTF_8)) {
+            List<String> names = archive.stream().map(ZipEntry::getName).sorted(CONTENT_TYPES_FIRST).toList();
+            ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
+            for (String name : names) {
+                byte[] content;
+                try (InputStream in = archive.getInputStream(archive.getEntry(name))) {
+                    content = in.readAllBytes();
+                }
+                part(zip, name, name.equals("docProps/core.xml") ? withoutDate(content) : content);
             }
+            zip.finish();
         }
-        ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
-        // Some readers look for the list of content types first.
-        part(zip, "[Content_Types].xml", parts.remove("[Content_Types].xml"));
-        for (var part : parts.entrySet()) {
-            byte[] content = part.getKey().equals("docProps/core.xml") ? withoutDate(part.getValue()) : part.getValue();
-            part(zip, part.getKey(), content);
-        }
-        zip.finish();
     }
 
     private static byte[] withoutDate(byte[] core) {
         String xml = new String(core, StandardCharsets.UTF_8);
-        return CREATED.matcher(xml).replaceAll("${open}1980-01-01T00:00:00Z").getBytes(StandardCharsets.UTF_8);
+        return CREATED.matcher(xml).replaceAll("${open}1980-02-01T00:00:00Z").getBytes(StandardCharsets.UTF_8);
     }
 
     private static void part(ZipOutputStream zip, String name, byte[] content) throws IOException {
