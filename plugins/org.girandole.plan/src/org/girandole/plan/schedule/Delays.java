@@ -26,34 +26,15 @@ final class Delays {
 
     private final SitePlan site;
     private final TroubleLog troubles;
-    private final ShowScript script;
     private final long stepUs;
     private final long latencyUs;
 
     Delays(ShowScript script, SitePlan site, TroubleLog troubles) {
-        this.script = script;
         this.site = site;
         this.troubles = troubles;
         Optional<FiringSystem> system = script.firingSystem();
         this.stepUs = Math.max(1, system.flatMap(FiringSystem::stepUs).orElse(1L));
         this.latencyUs = system.flatMap(FiringSystem::latencyUs).orElse(0L);
-    }
-
-    /** Says once what of the firing system had to be assumed. */
-    void reportAssumptions() {
-        Optional<FiringSystem> system = script.firingSystem();
-        if (system.flatMap(FiringSystem::stepUs).isPresent() && system.flatMap(FiringSystem::latencyUs).isPresent()) {
-            return;
-        }
-        boolean step = system.flatMap(FiringSystem::stepUs).isEmpty();
-        boolean latency = system.flatMap(FiringSystem::latencyUs).isEmpty();
-        String missing = step && latency ? "step and latency" : step ? "step" : "latency";
-        troubles.report(Troubles.SYSTEM_ASSUMED, "The " + missing + " of the firing system "
-                + (step && latency ? "are" : "is") + " not said; a step of " + stepUs + " us and a latency of " + latencyUs
-                + " us are used")
-                .found("no " + missing, "both")
-                .remedy("write 'firing system … { step 10 ms  latency 5 ms }' with the figures of the controller")
-                .at(system.map(FiringSystem::source).orElse(script.show().source()));
     }
 
     /** Timing of a firing with its rise and its burst. */

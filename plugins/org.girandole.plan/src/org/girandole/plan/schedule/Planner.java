@@ -122,9 +122,6 @@ public final class Planner {
         private List<Timed> timed(List<Firing> firings) {
             Map<String, Lot> lots = new Lots(script.lots()).draw(firings, troubles);
             Delays delays = new Delays(script, site, troubles);
-            if (!firings.isEmpty()) {
-                delays.reportAssumptions();
-            }
             List<Timed> timed = new ArrayList<>(firings.size());
             for (Firing firing : firings) {
                 Optional<Lot> lot = Optional.ofNullable(lots.get(firing.key()));
@@ -145,7 +142,6 @@ public final class Planner {
         private List<PlannedCue> cues(List<Timed> timed, Map<Integer, TimecodeLine> lines) {
             Field field = new Field(script);
             Allocation allocation = allocator.allocate(field, timed.stream().map(this::request).toList());
-            reportRefusals(allocation, timed);
             Map<String, Circuit> circuits = new Circuits(script, field).of(loads(timed, allocation));
             List<PlannedCue> cues = new ArrayList<>(timed.size());
             for (Timed t : timed) {
@@ -184,21 +180,6 @@ public final class Planner {
                         firing.effect().igniter())));
             }
             return loads;
-        }
-
-        private void reportRefusals(Allocation allocation, List<Timed> timed) {
-            Map<String, Firing> byKey = new HashMap<>();
-            timed.forEach(t -> byKey.put(t.firing().key(), t.firing()));
-            for (Allocation.Refusal refusal : allocation.refusals()) {
-                Firing firing = byKey.get(refusal.key());
-                boolean pin = refusal.kind() == Allocation.Kind.PIN;
-                troubles.report(pin ? Troubles.NO_PIN : Troubles.NO_TUBE,
-                        firing.cue().effect() + " at " + firing.position() + " has no " + (pin ? "pin" : "tube") + ": " + refusal.limit())
-                        .found(refusal.found(), refusal.needed())
-                        .remedy(refusal.remedy())
-                        .about(new Subject(List.of(firing.cue().effect()), List.of(firing.position())))
-                        .at(firing.cue().source());
-            }
         }
     }
 }

@@ -51,23 +51,13 @@ public final class Troubles {
             "A cue is to be heard at a moment, but the site gives no air temperature",
             "Sound is about 0.6 m/s slower for each degree less; a burst 200 m away is heard 10 ms later at 5 degC than at 15 degC.",
             "15 degC of the standard atmosphere, ISO 2533");
-    public static final RuleInfo SYSTEM_ASSUMED = new RuleInfo("system-assumed", Family.HARDWARE, Severity.WARNING,
-            "The script does not say the firing system's step or latency",
-            "Firing times are computed without rounding or without latency, and may all be wrong by the same amount.",
-            "the controller's manual");
     public static final RuleInfo HAND_SURPLUS = new RuleInfo("hand-surplus", Family.HARDWARE, Severity.ERROR,
             "More pins or tubes are written by hand than the cue has shots",
             "Somebody counted something else than what the script says.", "the script's own words");
-    public static final RuleInfo NO_PIN = new RuleInfo("no-pin", Family.HARDWARE, Severity.ERROR,
-            "A cue for which no pin is left",
-            "It cannot be fired.", "the script's own modules");
-    public static final RuleInfo NO_TUBE = new RuleInfo("no-tube", Family.LOADING, Severity.ERROR,
-            "A cue for which no fitting tube is left",
-            "It cannot be loaded.", "the script's own racks");
 
     private static final List<RuleInfo> ALL = List.of(TEMPO_IMPOSSIBLE, BEAT_WITHOUT_TEMPO, FRAME_WITHOUT_RATE,
             MARK_CIRCULAR, MARK_UNKNOWN, MOMENT_IMPOSSIBLE, TIMECODE_IMPOSSIBLE, NAME_UNKNOWN, TOO_MANY_CUES, RISE_MISSING,
-            LISTENING_MISSING, APEX_MISSING, AIR_ASSUMED, SYSTEM_ASSUMED, HAND_SURPLUS, NO_PIN, NO_TUBE);
+            LISTENING_MISSING, APEX_MISSING, AIR_ASSUMED, HAND_SURPLUS);
 
     private Troubles() {
     }
