@@ -3,24 +3,19 @@ package org.girandole.plan.rules;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import org.girandole.plan.Times;
 
 /** Quantities in words that a person can compare, the same in every locale. */
 public final class Quantity {
     private static final MathContext THREE_DIGITS = new MathContext(3, RoundingMode.HALF_UP);
     private static final long US_PER_SECOND = 1_000_000;
-    private static final long US_PER_MINUTE = 60 * US_PER_SECOND;
 
     private Quantity() {
     }
 
     /** A moment of a soundtrack, minutes:seconds from the first note: {@code 0:12.480}; to the microsecond only where it must be. */
     public static String moment(long us) {
-        long size = Math.abs(us);
-        long minutes = size / US_PER_MINUTE;
-        long seconds = size % US_PER_MINUTE / US_PER_SECOND;
-        long rest = size % US_PER_SECOND;
-        String fraction = rest % 1000 == 0 ? padded(rest / 1000, 3) : padded(rest, 6);
-        return (us < 0 ? "-" : "") + minutes + ":" + padded(seconds, 2) + "." + fraction;
+        return Times.exactClock(us);
     }
 
     /** A length of time: milliseconds below a second, seconds from there on. */
@@ -66,10 +61,5 @@ public final class Quantity {
 
     private static String plain(BigDecimal value) {
         return value.signum() == 0 ? "0" : value.stripTrailingZeros().toPlainString();
-    }
-
-    private static String padded(long value, int digits) {
-        String text = Long.toString(value);
-        return "0".repeat(Math.max(0, digits - text.length())) + text;
     }
 }

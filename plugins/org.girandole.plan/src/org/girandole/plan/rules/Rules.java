@@ -61,6 +61,7 @@ import org.girandole.plan.rules.timing.ScatterMissing;
 import org.girandole.plan.rules.timing.SectionOutside;
 import org.girandole.plan.rules.timing.StepTooCoarse;
 import org.girandole.plan.rules.timing.SyncMissing;
+import org.girandole.plan.schedule.Troubles;
 
 /**
  * Every rule there is, named one by one: a rule that is not in this list does not run, and a test sees to it that each has its page
@@ -99,8 +100,8 @@ public final class Rules {
         return ALL;
     }
 
-    /** What all findings of a plan can be about: the rules, and what {@link Checker} itself says of waivers and severities. */
+    /** What all findings of a plan can be about: the rules, the planner's own troubles, and what the checker says of waivers. */
     public static List<RuleInfo> infos() {
-        return Stream.concat(ALL.stream().map(Rule::info), Checker.OWN.stream()).toList();
+        return Stream.of(ALL.stream().map(Rule::info), Troubles.all().stream(), Checker.OWN.stream()).flatMap(all -> all).toList();
     }
 }

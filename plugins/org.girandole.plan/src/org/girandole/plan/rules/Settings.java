@@ -2,11 +2,9 @@ package org.girandole.plan.rules;
 
 import java.util.Arrays;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.girandole.plan.Finding;
 import org.girandole.plan.Plan;
@@ -29,9 +27,7 @@ final class Settings {
 
     static Settings of(Plan plan) {
         Settings settings = new Settings();
-        Set<String> troubles = new HashSet<>();
-        plan.troubles().forEach(trouble -> troubles.add(trouble.rule()));
-        plan.script().rules().forEach(setting -> settings.read(setting, troubles));
+        plan.script().rules().forEach(settings::read);
         return settings;
     }
 
@@ -50,17 +46,17 @@ final class Settings {
                 finding.remedy(), finding.source(), finding.subject(), finding.data(), finding.waiver());
     }
 
-    private void read(RuleSetting setting, Set<String> troubles) {
+    private void read(RuleSetting setting) {
         Optional<Severity> wanted = Arrays.stream(Severity.values()).filter(s -> s.word().equals(setting.severity())).findFirst();
         Optional<RuleInfo> rule = Rules.infos().stream().filter(info -> info.id().equals(setting.rule())).findFirst();
         if (wanted.isEmpty()) {
             report(setting, "There is no severity '" + setting.severity() + "' for rule " + setting.rule(), setting.severity(), severities(),
                     "write one of " + severities());
-        } else if (rule.isEmpty() && !troubles.contains(setting.rule())) {
+        } else if (rule.isEmpty()) {
             report(setting, "There is no rule '" + setting.rule() + "' whose severity could be raised", setting.rule(),
                     "the id of a rule" + Nearest.of(setting.rule()).map(id -> ", such as " + id).orElse(""),
                     Nearest.of(setting.rule()).map(id -> "did you mean " + id + "?").orElse("look the id up in the list of rules"));
-        } else if (rule.isPresent() && wanted.get().compareTo(rule.get().severity()) > 0) {
+        } else if (wanted.get().compareTo(rule.get().severity()) > 0) {
             String own = rule.get().severity().word();
             report(setting, "Rule " + setting.rule() + " is of severity " + own + " and cannot be lowered to " + setting.severity(),
                     setting.severity(), own + (rule.get().severity() == Severity.ERROR ? "" : ", or graver"),

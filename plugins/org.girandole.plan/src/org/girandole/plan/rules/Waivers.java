@@ -100,8 +100,8 @@ final class Waivers {
         if (Checker.waivable(waiver.rule()).isPresent()) {
             why = "fits nothing that was found";
             remedy = "take it out, or correct its subject or position";
-        } else if (Checker.OWN.stream().anyMatch(info -> info.id().equals(waiver.rule()))) {
-            why = "cannot hold: what is wrong with waivers and settings cannot be waived";
+        } else if (Rules.infos().stream().anyMatch(info -> info.id().equals(waiver.rule()))) {
+            why = "cannot hold: what could not be planned, and what is wrong with waivers and settings, cannot be waived";
             remedy = "mend what " + waiver.rule() + " says";
         } else {
             why = "names no rule that can be waived";

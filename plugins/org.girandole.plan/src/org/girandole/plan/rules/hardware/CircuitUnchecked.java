@@ -51,11 +51,11 @@ public final class CircuitUnchecked implements Rule {
         types.forEach(type -> missing(out, "module type " + type.name(), Subject.of(type.name()), type.source(),
                 fact("drive", type.driveV()), fact("source", type.sourceOhm()), fact("test", type.testA())));
         plan.script().firingSystem().filter(system -> !plan.cues().isEmpty()).ifPresent(system -> missing(out,
-                "firing system " + system.name(), Subject.of(system.name()), system.source(), fact("wire", system.wire())));
+                "firing system " + system.name(), Subject.of(system.name()), system.source(), fact("lead", system.wire())));
         if (unsolved != null && out.all().size() == before) {
             out.report("The circuit of " + Cues.name(unsolved) + " could not be computed, so its current was not checked")
                     .found("no result", "a loop resistance and a current")
-                    .remedy("see that its effect names an igniter and that the show names a firing system with a wire")
+                    .remedy("see that its effect names an igniter and that the show names a firing system with a lead")
                     .about(Cues.subject(unsolved)).at(unsolved.source());
         }
     }

@@ -43,7 +43,7 @@ public final class LeadTooLong implements Rule {
             double limitM = type.longestLeadM().orElseThrow();
             out.report("The lead from module " + run.module() + " to " + run.position() + " is " + Quantity.metres(leadM(cue)) + " long")
                     .found(Quantity.metres(leadM(cue)), "at most " + Quantity.metres(limitM))
-                    .basis(Basis.script("module type " + type.name() + ", longest lead " + Quantity.metres(limitM), type.source()))
+                    .basis(Basis.script("module type " + type.name() + ", lead at most " + Quantity.metres(limitM), type.source()))
                     .remedy("set a module nearer to " + run.position())
                     .about(Cues.subject(cue, run.module()))
                     .data(Map.of("module", run.module(), "position", run.position()))

@@ -38,7 +38,7 @@ public final class ModuleFactsMissing implements Rule {
             add(missing, "igniters per pin", type.ignitersPerPin());
             add(missing, "pins at once", type.pinsAtOnce());
             add(missing, "pin gap", type.pinGapUs());
-            add(missing, "longest lead", type.longestLeadM());
+            add(missing, "lead at most", type.longestLeadM());
             if (!missing.isEmpty()) {
                 out.report("Module type " + type.name() + " does not give " + String.join(", ", missing)
                         + ", so no cue was checked against it")

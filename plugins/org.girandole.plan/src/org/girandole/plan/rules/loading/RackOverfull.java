@@ -4,6 +4,7 @@ import java.util.List;
 import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
+import org.girandole.plan.allocate.Fit;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
@@ -26,7 +27,7 @@ public final class RackOverfull implements Rule {
     @Override
     public void check(Plan plan, Findings out) {
         for (Rack rack : Racks.used(plan)) {
-            int small = rack.rows().stream().filter(run -> run.calibreM() <= THREE_INCH_M * (1 + TubeCalibre.SAME_SIZE))
+            int small = rack.rows().stream().filter(run -> run.calibreM() <= THREE_INCH_M + Fit.CALIBRE_TOLERANCE_M)
                     .mapToInt(Rack.TubeRun::count).sum();
             if (small > MOST) {
                 out.report("Rack " + rack.name() + " holds " + small + " tubes of 3 in and less")

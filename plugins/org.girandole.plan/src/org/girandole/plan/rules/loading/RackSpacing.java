@@ -6,6 +6,7 @@ import java.util.Map;
 import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
+import org.girandole.plan.allocate.Fit;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.Rule;
@@ -91,7 +92,7 @@ public final class RackSpacing implements Rule {
         }
 
         double clearM() {
-            return largerM() > THREE_INCH_M * (1 + TubeCalibre.SAME_SIZE) ? Math.max(TWO_INCH_M, largerM() / 2) : 0;
+            return largerM() > THREE_INCH_M + Fit.CALIBRE_TOLERANCE_M ? Math.max(TWO_INCH_M, largerM() / 2) : 0;
         }
 
         double neededM() {

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
+import org.girandole.plan.allocate.Fit;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
@@ -14,14 +15,12 @@ import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
 import org.girandole.plan.script.Rack;
 
-/** A shell in a tube of another calibre. Metric and inch names of one size (75 mm and 3 in) count as equal. */
+/** A shell in a tube of another calibre. */
 public final class TubeCalibre implements Rule {
-    /** Trade sizes in millimetres and inches differ by up to 1.6 % (75 mm, 3 in = 76.2 mm). */
-    static final double SAME_SIZE = 0.02;
     private static final RuleInfo INFO = new RuleInfo("tube-calibre", RuleInfo.Family.LOADING, Severity.ERROR,
             "An effect is loaded into a tube of another calibre.",
             "Too tight, it sticks and bursts in the tube; too loose, it leaves slowly, bursts low and drifts.",
-            "75 mm and 3 in name one size, so up to 2 % of difference: " + Basis.COMMON_PRACTICE);
+            "calibre and tube agree to half a millimetre; whether 75 mm may stand for 3 in is for a person to say");
 
     @Override
     public RuleInfo info() {
@@ -51,7 +50,7 @@ public final class TubeCalibre implements Rule {
         for (Rack.TubeRun run : rack.rows()) {
             int end = start + run.count() - 1;
             boolean used = first <= end && last >= start;
-            if (used && Math.abs(run.calibreM() - calibreM) > SAME_SIZE * calibreM) {
+            if (used && !Fit.calibre(calibreM, run.calibreM())) {
                 return Optional.of(run);
             }
             start = end + 1;
