@@ -6,11 +6,13 @@ import org.girandole.plan.rules.distance.SeparationUnchecked;
 import org.girandole.plan.rules.hardware.AddressTaken;
 import org.girandole.plan.rules.hardware.CircuitUnchecked;
 import org.girandole.plan.rules.hardware.CurrentTooLow;
+import org.girandole.plan.rules.hardware.FiringSystemMissing;
 import org.girandole.plan.rules.hardware.IgniterMissing;
 import org.girandole.plan.rules.hardware.IgniterMixed;
 import org.girandole.plan.rules.hardware.LeadTooLong;
 import org.girandole.plan.rules.hardware.ModuleElsewhere;
 import org.girandole.plan.rules.hardware.ModuleFactsMissing;
+import org.girandole.plan.rules.hardware.NoPin;
 import org.girandole.plan.rules.hardware.NoSparePins;
 import org.girandole.plan.rules.hardware.PinOutOfRange;
 import org.girandole.plan.rules.hardware.PinTaken;
@@ -24,6 +26,7 @@ import org.girandole.plan.rules.housekeeping.ShowUndated;
 import org.girandole.plan.rules.housekeeping.UnusedEffect;
 import org.girandole.plan.rules.loading.CalibreMissing;
 import org.girandole.plan.rules.loading.MortarTooShort;
+import org.girandole.plan.rules.loading.NoTube;
 import org.girandole.plan.rules.loading.RackElsewhere;
 import org.girandole.plan.rules.loading.RackMixedChain;
 import org.girandole.plan.rules.loading.RackOverfull;
@@ -76,11 +79,11 @@ public final class Rules {
             // hardware
             new PinTaken(), new PinOutOfRange(), new PinsTooClose(), new TooManyAtOnce(), new TooManyIgniters(),
             new CurrentTooLow(), new TestCurrentTooHigh(), new CircuitUnchecked(), new IgniterMissing(), new IgniterMixed(),
-            new ModuleElsewhere(), new LeadTooLong(), new NoSparePins(), new AddressTaken(),
-            new ModuleFactsMissing(),
+            new ModuleElsewhere(), new LeadTooLong(), new NoPin(), new NoSparePins(), new AddressTaken(),
+            new ModuleFactsMissing(), new FiringSystemMissing(),
             // loading
             new TubeTaken(), new TubeOutOfRange(), new RackElsewhere(), new TubeCalibre(), new CalibreMissing(), new TubeTilt(),
-            new RackSpacing(), new RackOverfull(), new RackMixedChain(), new MortarTooShort(),
+            new RackSpacing(), new RackOverfull(), new RackMixedChain(), new NoTube(), new MortarTooShort(),
             new TubeLengthMissing(),
             // distance
             new SeparationUnchecked(),

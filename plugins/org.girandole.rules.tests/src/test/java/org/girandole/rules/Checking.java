@@ -1,0 +1,24 @@
+package org.girandole.rules;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.girandole.lang.LoadedShow;
+import org.girandole.lang.ShowLoader;
+import org.girandole.plan.Finding;
+import org.girandole.plan.rules.Checker;
+import org.girandole.plan.schedule.Planner;
+
+/** From script to findings, the way every tool goes. */
+final class Checking {
+    private Checking() {
+    }
+
+    /** Everything that the language, the planner and the rules have to say about a script. */
+    static List<Finding> findings(Path script, Path root) {
+        LoadedShow loaded = new ShowLoader().load(script, root);
+        List<Finding> findings = new ArrayList<>(loaded.problems());
+        loaded.script().ifPresent(show -> findings.addAll(Checker.check(new Planner().plan(show)).findings()));
+        return findings;
+    }
+}
