@@ -1,3 +1,0 @@
-package org.girandole.sheets
-
-class Stub { }
