@@ -79,19 +79,23 @@ public final class Field {
         return Collections.unmodifiableList(modulesAt.getOrDefault(position, List.of()));
     }
 
-    /**
-     * Length of a lead, one way, metres: the straight line from where the module stands to the rack (or to the position, for what has no
-     * rack), with the firing system's slack.
-     */
+    /** Length of a lead, one way, metres: the straight line and the firing system's slack. */
     public double leadM(Stand stand, String position, Optional<Rack> rack) {
+        return straightM(stand, position, rack) * (1 + system.map(FiringSystem::slackFraction).orElse(0.0))
+                + system.map(FiringSystem::slackM).orElse(0.0);
+    }
+
+    /**
+     * The straight line in metres from where the module stands, at the first of its positions, to the rack; to the position, for what has
+     * no rack or a rack whose place the script does not say.
+     */
+    public double straightM(Stand stand, String position, Optional<Rack> rack) {
         Point from = stand.module().positions().stream().findFirst().flatMap(this::position).orElse(new Point(0, 0));
         Point centre = position(position).orElse(from);
         Point to = rack.flatMap(Rack::at)
                 .map(at -> new Point(centre.xM() + at.xM(), centre.yM() + at.yM(), centre.zM() + at.zM()))
                 .orElse(centre);
-        double straight = Math.sqrt(Math.pow(to.xM() - from.xM(), 2) + Math.pow(to.yM() - from.yM(), 2)
-                + Math.pow(to.zM() - from.zM(), 2));
-        return straight * (1 + system.map(FiringSystem::slackFraction).orElse(0.0)) + system.map(FiringSystem::slackM).orElse(0.0);
+        return Math.sqrt(Math.pow(to.xM() - from.xM(), 2) + Math.pow(to.yM() - from.yM(), 2) + Math.pow(to.zM() - from.zM(), 2));
     }
 
     private Optional<Point> position(String name) {

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.girandole.physics.Band;
+import org.girandole.physics.Derivation;
 import org.girandole.physics.PhysicsInputException;
 import org.girandole.physics.circuit.Branch;
 import org.girandole.physics.circuit.Conductor;
@@ -54,6 +55,10 @@ public final class Circuits {
     private record Salvo(String module, int slot, long fireUs) {
     }
 
+    /** A pin's circuit with its solution. */
+    private record Solved(Branch branch, LoopResult result) {
+    }
+
     public Circuits(ShowScript script, Field field) {
         this.field = field;
         script.igniters().forEach(igniter -> igniters.putIfAbsent(igniter.name(), igniter));
@@ -85,6 +90,19 @@ public final class Circuits {
 
     /** The circuit of each load by cue key, where the script says enough. */
     public Map<String, Circuit> of(List<Load> loads) {
+        Map<String, Circuit> circuits = new LinkedHashMap<>();
+        solve(loads).forEach((key, solved) -> circuits.put(key, circuit(solved.branch(), solved.result())));
+        return circuits;
+    }
+
+    /** How the circuit of each load comes about, by cue key, where the script says enough. */
+    public Map<String, Derivation> derivations(List<Load> loads) {
+        Map<String, Derivation> derivations = new LinkedHashMap<>();
+        solve(loads).forEach((key, solved) -> derivations.put(key, solved.result().derivation()));
+        return derivations;
+    }
+
+    private Map<String, Solved> solve(List<Load> loads) {
         Map<PinName, List<Load>> byPin = new TreeMap<>();
         loads.forEach(load -> byPin.computeIfAbsent(new PinName(load.pin().module(), load.pin().pin()), p -> new ArrayList<>())
                 .add(load));
@@ -95,14 +113,14 @@ public final class Circuits {
             Load first = onPin.get(0);
             salvos.computeIfAbsent(new Salvo(pin.module(), first.slot(), first.fireUs()), s -> new ArrayList<>()).add(pin);
         }));
-        Map<String, Circuit> circuits = new LinkedHashMap<>();
+        Map<String, Solved> solved = new LinkedHashMap<>();
         salvos.forEach((salvo, pins) -> solve(salvo.module(), pins.stream().map(branches::get).toList()).ifPresent(results -> {
             for (int i = 0; i < pins.size(); i++) {
-                Circuit circuit = circuit(branches.get(pins.get(i)), results.get(i));
-                byPin.get(pins.get(i)).forEach(load -> circuits.put(load.key(), circuit));
+                Solved pin = new Solved(branches.get(pins.get(i)), results.get(i));
+                byPin.get(pins.get(i)).forEach(load -> solved.put(load.key(), pin));
             }
         }));
-        return circuits;
+        return solved;
     }
 
     /** Lead and igniters of one pin; empty when wire or igniters are not described. */

@@ -15,9 +15,9 @@ import org.girandole.plan.script.Point;
  * upright flight is at the apex at the end of its rise: {@code v0 = apex / t + g t / 2}, {@code aside = v0 sin(tilt) t}, {@code height = v0
  * cos(tilt) t - g t^2 / 2}. Drag and wind are left out; a tilted burst counts as estimated for that.
  */
-final class Bursts {
+public final class Bursts {
     /** Standard acceleration of free fall, m/s2, ISO 80000-3. */
-    private static final double G = 9.80665;
+    public static final double G = 9.80665;
 
     private Bursts() {
     }
@@ -36,12 +36,12 @@ final class Bursts {
     }
 
     /** The catalogue's apex in metres, else an estimate from the calibre; empty when there is no calibre to estimate from. */
-    static Optional<Double> apexM(Effect effect) {
+    public static Optional<Double> apexM(Effect effect) {
         return effect.apexM().or(() -> estimatedApex(effect).map(Estimate::value));
     }
 
     /** The estimate that stands in for a missing apex. */
-    static Optional<Estimate> estimatedApex(Effect effect) {
+    public static Optional<Estimate> estimatedApex(Effect effect) {
         try {
             return effect.calibreM().map(calibre -> Estimates.apexM(Calibres.millimetres(calibre)));
         } catch (PhysicsInputException e) {

@@ -1,14 +1,14 @@
 package org.girandole.plan.schedule;
 
 /** Calibres between metres and millimetres. */
-final class Calibres {
+public final class Calibres {
     private static final double PER_METRE = 1e6;
 
     private Calibres() {
     }
 
     /** Whole micrometres, so that 0.075 m is 75 mm and not a hair more or less. */
-    static double millimetres(double metres) {
+    public static double millimetres(double metres) {
         return Math.rint(metres * PER_METRE) / 1000;
     }
 }

@@ -17,9 +17,9 @@ import org.girandole.plan.script.Point;
 import org.girandole.plan.script.ShowScript;
 
 /** The delay arithmetic of one show: {@code fire = seen - rise - latency - sound}, rounded to the firing system's step. */
-final class Delays {
+public final class Delays {
     /** Air of the standard atmosphere at sea level, degrees Celsius, ISO 2533. */
-    static final double STANDARD_AIR_C = 15;
+    public static final double STANDARD_AIR_C = 15;
 
     /** Times that no rise, latency or lead reaches; beyond it sums could overflow. */
     private static final long FARTHEST_US = 24L * 3600 * 1_000_000;

@@ -9,7 +9,7 @@ import org.girandole.music.Rational;
  * A moment of a soundtrack that steps are added to without rounding in between. With a tempo it is a place in the music, without one
  * a time alone. Immutable.
  */
-public final class Moment {
+final class Moment {
     private final MusicPosition inMusic;
     private final Rational us;
 
@@ -44,17 +44,17 @@ public final class Moment {
     }
 
     /** Microseconds before rounding. */
-    public Rational exactUs() {
+    Rational exactUs() {
         return inMusic != null ? inMusic.exactUs() : us;
     }
 
     /** Show time in microseconds, rounded half up. */
-    public long timeUs() {
+    long timeUs() {
         return exactUs().roundHalfUp();
     }
 
     /** Bar and beat, where there is a tempo. */
-    public Optional<BarBeat> barBeat() {
+    Optional<BarBeat> barBeat() {
         return Optional.ofNullable(inMusic).map(MusicPosition::barBeat);
     }
 }

@@ -3,30 +3,31 @@ package org.girandole.plan.schedule;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.girandole.plan.script.ScoreItem;
 
 /**
  * What the times inside a repetition or a figure count from.
  *
- * @param what in words: {@code round 3 of 4}, {@code figure Crossing}; empty for the score itself
+ * @param item the repetition or figure; empty for the score itself
  * @param rounds how often each enclosing repetition has come round, from 0, outermost first
  * @param around the origin that this one was counted from
  */
-public record Origin(Moment at, String what, List<Integer> rounds, Optional<Origin> around) {
-    public Origin {
+record Origin(Moment at, Optional<ScoreItem> item, List<Integer> rounds, Optional<Origin> around) {
+    Origin {
         rounds = List.copyOf(rounds);
     }
 
     static Origin ofScore(Moment firstNote) {
-        return new Origin(firstNote, "", List.of(), Optional.empty());
+        return new Origin(firstNote, Optional.empty(), List.of(), Optional.empty());
     }
 
-    Origin round(Moment start, int round, int of) {
+    Origin round(Moment start, ScoreItem.Repeat repeat, int round) {
         List<Integer> inner = new ArrayList<>(rounds);
         inner.add(round);
-        return new Origin(start, "round " + (round + 1) + " of " + of, inner, Optional.of(this));
+        return new Origin(start, Optional.of(repeat), inner, Optional.of(this));
     }
 
-    Origin figure(Moment start, String name) {
-        return new Origin(start, "figure " + name, rounds, Optional.of(this));
+    Origin figure(Moment start, ScoreItem.Play play) {
+        return new Origin(start, Optional.of(play), rounds, Optional.of(this));
     }
 }

@@ -3,7 +3,6 @@ package org.girandole.plan.schedule;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,7 +13,6 @@ import org.girandole.plan.PlannedCue.Burst;
 import org.girandole.plan.PlannedCue.Circuit;
 import org.girandole.plan.PlannedSoundtrack;
 import org.girandole.plan.ReleaseStamp;
-import org.girandole.plan.Subject;
 import org.girandole.plan.Timing;
 import org.girandole.plan.allocate.Allocation;
 import org.girandole.plan.allocate.Allocator;
@@ -24,10 +22,7 @@ import org.girandole.plan.allocate.Request;
 import org.girandole.plan.circuit.Circuits;
 import org.girandole.plan.circuit.Load;
 import org.girandole.plan.script.Lot;
-import org.girandole.plan.script.Score;
 import org.girandole.plan.script.ShowScript;
-import org.girandole.plan.script.Soundtrack;
-import org.girandole.timecode.TimecodeException;
 import org.girandole.timecode.TimecodeLine;
 
 /**
@@ -58,8 +53,6 @@ public final class Planner {
         private final ShowScript script;
         private final TroubleLog troubles = new TroubleLog();
         private final SitePlan site;
-        private final Map<String, Ruler> rulers = new LinkedHashMap<>();
-        private final Map<String, Soundtrack> soundtracks = new LinkedHashMap<>();
 
         Run(ShowScript script) {
             this.script = script;
@@ -67,50 +60,10 @@ public final class Planner {
         }
 
         Plan plan() {
-            for (Soundtrack soundtrack : script.soundtracks()) {
-                if (soundtracks.putIfAbsent(soundtrack.name(), soundtrack) == null) {
-                    rulers.put(soundtrack.name(), new Ruler(soundtrack, troubles));
-                }
-            }
-            List<PlannedSoundtrack> planned = new ArrayList<>();
-            List<Firing> firings = new ArrayList<>();
-            Catalogue catalogue = new Catalogue(script);
-            Keys keys = new Keys();
-            for (Score score : script.scores().stream().sorted(Comparator.comparingInt(Score::slot)).toList()) {
-                Ruler ruler = rulers.get(score.soundtrack());
-                if (ruler == null) {
-                    troubles.report(Troubles.NAME_UNKNOWN, "There is no soundtrack named " + score.soundtrack())
-                            .found(score.soundtrack(), "a soundtrack of the script").remedy("correct the name or write the soundtrack")
-                            .at(score.source());
-                    continue;
-                }
-                Scheduler scheduler = new Scheduler(score, ruler, catalogue, site, keys, troubles);
-                firings.addAll(scheduler.expand());
-                planned.add(soundtrack(score, ruler, scheduler));
-            }
-            List<Timed> timed = timed(firings);
-            return new Plan(script, ReleaseStamp.of(script.inputs()), planned, cues(timed, timecodeLines(planned)), troubles.all());
-        }
-
-        private PlannedSoundtrack soundtrack(Score score, Ruler ruler, Scheduler scheduler) {
-            Soundtrack soundtrack = soundtracks.get(score.soundtrack());
-            Map<String, Long> marksUs = new LinkedHashMap<>();
-            ruler.marks().forEach((name, moment) -> marksUs.put(name, moment.timeUs()));
-            return new PlannedSoundtrack(soundtrack, score.slot(), ruler.tempo(), line(soundtrack), soundtrack.lengthUs(), marksUs,
-                    scheduler.sections(), scheduler.holds());
-        }
-
-        private Optional<TimecodeLine> line(Soundtrack soundtrack) {
-            if (soundtrack.rate().isEmpty() || soundtrack.start().isEmpty() || soundtrack.prerollUs().isEmpty()) {
-                return Optional.empty();
-            }
-            try {
-                return Optional.of(new TimecodeLine(soundtrack.rate().get(), soundtrack.start().get(), soundtrack.prerollUs().get()));
-            } catch (TimecodeException e) {
-                troubles.report(Troubles.TIMECODE_IMPOSSIBLE, "The timecode of " + soundtrack.name() + " cannot be used: " + e.getMessage())
-                        .remedy("correct rate, start or pre-roll").about(Subject.of(soundtrack.name())).at(soundtrack.source());
-                return Optional.empty();
-            }
+            Expansion expansion = new Expansion(script, site, troubles);
+            List<Timed> timed = timed(expansion.firings());
+            return new Plan(script, ReleaseStamp.of(script.inputs()), expansion.soundtracks(),
+                    cues(timed, timecodeLines(expansion.soundtracks())), troubles.all());
         }
 
         private Map<Integer, TimecodeLine> timecodeLines(List<PlannedSoundtrack> planned) {

@@ -28,6 +28,7 @@ final class Ruler {
     private final String soundtrack;
     private final Optional<TempoMap> tempo;
     private final Optional<FrameRate> rate;
+    private final Map<String, Mark> writtenMarks = new LinkedHashMap<>();
     private final Map<String, Moment> marks = new LinkedHashMap<>();
     private final Set<String> brokenMarks = new LinkedHashSet<>();
 
@@ -40,6 +41,15 @@ final class Ruler {
 
     Optional<TempoMap> tempo() {
         return tempo;
+    }
+
+    /** The mark as it is written. */
+    Optional<Mark> written(String mark) {
+        return Optional.ofNullable(writtenMarks.get(mark));
+    }
+
+    Optional<FrameRate> rate() {
+        return rate;
     }
 
     /** The first note. */
@@ -66,7 +76,7 @@ final class Ruler {
         return tempo.map(map -> Moment.inMusic(map.positionAt(us))).orElseGet(() -> Moment.onClock(Rational.of(us)));
     }
 
-    private Moment anchor(TimeExpr written, Moment origin) throws Unresolved {
+    Moment anchor(TimeExpr written, Moment origin) throws Unresolved {
         TimeExpr.Anchor anchor = written.anchor();
         if (anchor instanceof TimeExpr.AtMark atMark) {
             return mark(atMark.mark(), written.source());
@@ -145,10 +155,9 @@ final class Ruler {
      * none is a line, walked without recursion: a file of markers may be long.
      */
     private void resolveMarks(Soundtrack script, TroubleLog troubles) {
-        Map<String, Mark> written = new LinkedHashMap<>();
-        script.marks().forEach(mark -> written.putIfAbsent(mark.name(), mark));
+        script.marks().forEach(mark -> writtenMarks.putIfAbsent(mark.name(), mark));
         Map<String, Moment> resolved = new LinkedHashMap<>();
-        for (Mark mark : written.values()) {
+        for (Mark mark : writtenMarks.values()) {
             Deque<Mark> waiting = new ArrayDeque<>();
             Set<String> onTheWay = new LinkedHashSet<>();
             Mark next = mark;
@@ -158,13 +167,13 @@ final class Ruler {
                     break;
                 }
                 waiting.push(next);
-                next = next.at().anchor() instanceof TimeExpr.AtMark other ? written.get(other.mark()) : null;
+                next = next.at().anchor() instanceof TimeExpr.AtMark other ? writtenMarks.get(other.mark()) : null;
             }
             while (!waiting.isEmpty()) {
                 resolveMark(waiting.pop(), troubles);
             }
         }
-        written.keySet().stream().filter(marks::containsKey).forEach(name -> resolved.put(name, marks.get(name)));
+        writtenMarks.keySet().stream().filter(marks::containsKey).forEach(name -> resolved.put(name, marks.get(name)));
         marks.clear();
         marks.putAll(resolved);
     }

@@ -90,7 +90,7 @@ final class Scheduler {
             attempt(() -> {
                 Moment from = ruler.resolve(repeat.from(), origin.at());
                 for (int i = 0; i < repeat.times(); i++) {
-                    rounds.add(origin.round(ruler.plus(from, repeat.every(), i), i, repeat.times()));
+                    rounds.add(origin.round(ruler.plus(from, repeat.every(), i), repeat, i));
                 }
             });
         }
@@ -100,7 +100,7 @@ final class Scheduler {
     private List<Origin> figures(ScoreItem.Play play, List<Origin> origins) {
         List<Origin> figures = new ArrayList<>();
         for (Origin origin : origins) {
-            attempt(() -> figures.add(origin.figure(ruler.resolve(play.at(), origin.at()), play.figure())));
+            attempt(() -> figures.add(origin.figure(ruler.resolve(play.at(), origin.at()), play)));
         }
         return figures;
     }
