@@ -1,13 +1,17 @@
-/* Generated from Show.xtext. */
 package org.girandole.lang.scoping;
 
+import com.google.inject.Inject;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.EReference;
+import org.eclipse.xtext.scoping.IScope;
 
-/**
- * This class contains custom scoping description.
- * 
- * See https://www.eclipse.org/Xtext/documentation/303_runtime_concepts.html#scoping
- * on how and when to use it.
- */
+/** Gives linking and completion the names that {@link Lookup} knows. */
 public class ShowScopeProvider extends AbstractShowScopeProvider {
+    @Inject
+    private Lookup lookup;
 
+    @Override
+    public IScope getScope(EObject context, EReference reference) {
+        return context.eResource() == null ? IScope.NULLSCOPE : new NameScope(lookup.candidates(context, reference));
+    }
 }

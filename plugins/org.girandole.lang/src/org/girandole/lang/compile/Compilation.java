@@ -1,0 +1,158 @@
+package org.girandole.lang.compile;
+
+import java.nio.file.Path;
+import java.util.Collections;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.EReference;
+import org.eclipse.xtext.resource.XtextResource;
+import org.girandole.lang.LanguageRules;
+import org.girandole.lang.files.ProjectRoot;
+import org.girandole.lang.scoping.Kind;
+import org.girandole.lang.scoping.Lookup;
+import org.girandole.lang.scoping.Names;
+import org.girandole.lang.services.ShowGrammarAccess;
+import org.girandole.lang.show.Named;
+import org.girandole.plan.script.InputFile;
+
+/** What the compilers of the parts of one script share. */
+final class Compilation {
+    private final ShowGrammarAccess grammar;
+    private final Lookup lookup;
+    private final XtextResource main;
+    private final Problems problems = new Problems();
+    private final Sources sources;
+    private final Quantities quantities;
+    private final Map<String, InputFile> inputs = new LinkedHashMap<>();
+    private final Set<Named> dropped = Collections.newSetFromMap(new IdentityHashMap<>());
+    private final Path root;
+
+    Compilation(ShowGrammarAccess grammar, Lookup lookup, XtextResource main) {
+        this.grammar = grammar;
+        this.lookup = lookup;
+        this.main = main;
+        this.root = ProjectRoot.of(main);
+        this.sources = new Sources(uri -> ProjectRoot.relative(root, ProjectRoot.path(uri)));
+        this.quantities = new Quantities(problems, sources);
+    }
+
+    ShowGrammarAccess grammar() {
+        return grammar;
+    }
+
+    Problems problems() {
+        return problems;
+    }
+
+    Sources sources() {
+        return sources;
+    }
+
+    Quantities quantities() {
+        return quantities;
+    }
+
+    Path root() {
+        return root;
+    }
+
+    /** The names that the main script sees. */
+    Names names() {
+        return lookup.names(main.getContents().get(0));
+    }
+
+    void input(InputFile file) {
+        inputs.putIfAbsent(file.path(), file);
+    }
+
+    List<InputFile> inputs() {
+        return List.copyOf(inputs.values());
+    }
+
+    /** Marks something as too broken to be in the show; what refers to it is left out without a word, since the cause is reported. */
+    void drop(Named named) {
+        dropped.add(named);
+    }
+
+    boolean dropped(Named named) {
+        return dropped.contains(named);
+    }
+
+    /** What a reference points to; reported when it points to nothing. Empty also when it points to something left out. */
+    Optional<Named> resolve(EObject owner, EReference reference) {
+        Named target = (Named) owner.eGet(reference);
+        if (target == null) {
+            return Optional.empty();
+        }
+        if (target.eIsProxy()) {
+            unresolved(owner, reference);
+            return Optional.empty();
+        }
+        return dropped.contains(target) ? Optional.empty() : Optional.of(target);
+    }
+
+    /** As {@link #resolve}, when only one type is possible. */
+    <T extends Named> Optional<T> resolve(EObject owner, EReference reference, Class<T> type) {
+        return resolve(owner, reference).filter(type::isInstance).map(type::cast);
+    }
+
+    /** The name that a reference points to. */
+    Optional<String> resolvedName(EObject owner, EReference reference) {
+        return resolve(owner, reference).map(Named::getName);
+    }
+
+    void unresolved(EObject owner, EReference reference) {
+        unresolved(owner, reference, Set.of());
+    }
+
+    /** @param more names that would also do, such as imported marks */
+    void unresolved(EObject owner, EReference reference, Set<String> more) {
+        String name = Sources.name(owner, reference);
+        Lookup.Candidates candidates = lookup.candidates(owner, reference);
+        TreeSet<String> wanted = new TreeSet<>();
+        candidates.kinds().stream().filter(kind -> kind != Kind.PARAMETER).forEach(kind -> wanted.add(kind.words()));
+        if (wanted.isEmpty() || candidates.kinds().contains(Kind.PARAMETER)) {
+            wanted.add(Kind.PARAMETER.words());
+        }
+        Optional<Kind> other = elsewhere(owner, name, candidates);
+        if (other.isPresent()) {
+            problems.report(LanguageRules.WRONG_KIND, "'" + name + "' is " + other.get().words() + ", but here stands " + Words.or(wanted))
+                    .found(other.get().words(), Words.or(wanted)).remedy("write the name of " + Words.or(wanted))
+                    .at(sources.of(owner, reference));
+            return;
+        }
+        TreeSet<String> known = new TreeSet<>(more);
+        candidates.tables().forEach(table -> table.forEach((key, named) -> {
+            if (Kind.of(named).filter(candidates.kinds()::contains).isPresent()) {
+                known.add(key);
+            }
+        }));
+        Optional<String> near = Words.nearest(name, known);
+        problems.report(LanguageRules.UNRESOLVED_NAME, "There is no '" + name + "'; here stands the name of " + Words.or(wanted)
+                + near.map(n -> "; did you mean " + n + "?").orElse("")).found(name, Words.or(wanted))
+                .remedy(near.map(n -> "write " + n + ", or define " + name).orElse("define " + name + ", or use the file that does"))
+                .data(near.map(n -> Map.of("replace", n)).orElse(Map.of())).at(sources.of(owner, reference));
+    }
+
+    private Optional<Kind> elsewhere(EObject owner, String name, Lookup.Candidates candidates) {
+        for (Map<String, Named> table : candidates.tables()) {
+            if (table.containsKey(name)) {
+                return Kind.of(table.get(name));
+            }
+        }
+        Names names = lookup.names(owner);
+        for (Kind.Space space : Kind.Space.values()) {
+            Named named = names.in(space).get(name);
+            if (named != null && Kind.of(named).filter(candidates.kinds()::contains).isEmpty()) {
+                return Kind.of(named);
+            }
+        }
+        return Optional.empty();
+    }
+}

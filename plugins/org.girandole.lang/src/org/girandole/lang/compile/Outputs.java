@@ -1,0 +1,157 @@
+package org.girandole.lang.compile;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.girandole.lang.LanguageRules;
+import org.girandole.lang.show.ColumnField;
+import org.girandole.lang.show.Quantity;
+import org.girandole.lang.show.RatesField;
+import org.girandole.lang.show.ReleaseDef;
+import org.girandole.lang.show.RuleLine;
+import org.girandole.lang.show.ShowPackage.Literals;
+import org.girandole.lang.show.TableDef;
+import org.girandole.lang.show.TableRefField;
+import org.girandole.lang.show.TextField;
+import org.girandole.lang.show.WaiverDef;
+import org.girandole.lang.show.WordField;
+import org.girandole.lang.show.WordsField;
+import org.girandole.plan.script.ReleaseSpec;
+import org.girandole.plan.script.RuleSetting;
+import org.girandole.plan.script.TableLayout;
+import org.girandole.plan.script.Waiver;
+
+/** Waivers, severities, tables and the release. */
+final class Outputs {
+    private static final String STANDARD = "standard";
+    private static final List<Integer> WAV_RATES = List.of(44_100, 48_000, 96_000);
+
+    private final Compilation compilation;
+    private final Clocks clocks;
+
+    Outputs(Compilation compilation, Clocks clocks) {
+        this.compilation = compilation;
+        this.clocks = clocks;
+    }
+
+    /** Empty when any part of it is wrong: a waiver that is not sure must not excuse anything. */
+    Optional<Waiver> waiver(WaiverDef def) {
+        boolean subjectWritten = !Sources.text(def, Literals.WAIVER_DEF__SUBJECT).isEmpty();
+        boolean positionWritten = !Sources.text(def, Literals.WAIVER_DEF__POSITION).isEmpty();
+        Optional<String> subject = compilation.resolvedName(def, Literals.WAIVER_DEF__SUBJECT);
+        Optional<String> position = compilation.resolvedName(def, Literals.WAIVER_DEF__POSITION);
+        Optional<java.time.LocalDate> until = clocks.date(def, Literals.WAIVER_DEF__UNTIL, def.getUntil());
+        boolean reasons = said(def, def.getBecause(), "a reason") & said(def, def.getBy(), "the name of who agreed");
+        if (!reasons || def.getRule() == null || subjectWritten && subject.isEmpty() || positionWritten && position.isEmpty()
+                || def.getUntil() != null && until.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(new Waiver(def.getRule(), subject, position, def.getBecause(), def.getBy(), until,
+                compilation.sources().of(def, Literals.WAIVER_DEF__RULE)));
+    }
+
+    private boolean said(WaiverDef def, String text, String what) {
+        if (text != null && text.isBlank()) {
+            compilation.problems().report(LanguageRules.MISSING_FIELD, "A waiver needs " + what + ", and here it is empty")
+                    .found("nothing", what).remedy("write why, and who agreed").at(compilation.sources().whole(def));
+        }
+        return text != null && !text.isBlank();
+    }
+
+    Optional<RuleSetting> rule(RuleLine line) {
+        if (line.getRule() == null) {
+            return Optional.empty();
+        }
+        return Choices.word(compilation, line, Literals.RULE_LINE__SEVERITY, 0, line.getSeverity(), List.of("error", "warning", "info"))
+                .map(severity -> new RuleSetting(line.getRule(), severity, compilation.sources().of(line, Literals.RULE_LINE__RULE)));
+    }
+
+    Optional<TableLayout> table(TableDef def) {
+        Block block = new Block(compilation, def, def.getFields(), "a table", compilation.grammar().getTableFieldRule(), Set.of("column"));
+        block.missing("file", "file \"controller.csv\"");
+        block.missing("column", "column \"cue\" = number");
+        if (STANDARD.equals(def.getName())) {
+            compilation.problems().report(LanguageRules.DUPLICATE_NAME, "The table 'standard' is always there and has its own layout")
+                    .found(STANDARD, "another name").remedy("give your table a name of its own").at(compilation.sources().of(def));
+        }
+        Optional<String> file = block.field("file", TextField.class).flatMap(this::fileName);
+        Optional<String> separator = block.field("separator", TextField.class).flatMap(this::separator);
+        boolean crlf = block.field("line ending", WordField.class)
+                .flatMap(field -> Choices.word(compilation, field, List.of("crlf", "lf"))).filter("crlf"::equals).isPresent();
+        boolean header = block.field("header", WordField.class)
+                .flatMap(field -> Choices.word(compilation, field, List.of("yes", "no"))).filter("no"::equals).isEmpty();
+        List<TableLayout.Column> columns = new ArrayList<>();
+        for (ColumnField column : block.all("column", ColumnField.class)) {
+            if (column.getTitle() != null && column.getField() != null) {
+                columns.add(new TableLayout.Column(column.getTitle(), column.getField(), column.getFormat() == null ? "" : column.getFormat(),
+                        compilation.sources().of(column, Literals.COLUMN_FIELD__FIELD)));
+            }
+        }
+        if (file.isEmpty() || columns.isEmpty() || def.getName() == null || STANDARD.equals(def.getName())) {
+            compilation.drop(def);
+            return Optional.empty();
+        }
+        return Optional.of(new TableLayout(def.getName(), file.get(), separator.orElse(","), crlf, header, columns,
+                compilation.sources().of(def)));
+    }
+
+    private Optional<String> fileName(TextField field) {
+        String name = field.getText();
+        if (name != null && (name.isBlank() || name.startsWith(".") || name.matches(".*[/\\\\:*?\"<>|\\p{Cntrl}].*"))) {
+            compilation.problems().report(LanguageRules.USE_OUTSIDE, "A table is written into the release folder, under a plain name")
+                    .found(Words.shown(name), "a name without folders, such as controller.csv").remedy("write a plain file name")
+                    .at(compilation.sources().of(field, Literals.TEXT_FIELD__TEXT));
+            return Optional.empty();
+        }
+        return Optional.ofNullable(name);
+    }
+
+    private Optional<String> separator(TextField field) {
+        String text = field.getText();
+        if (text != null && (text.length() != 1 || "\"\r\n".contains(text))) {
+            compilation.problems().report(LanguageRules.UNKNOWN_WORD, "A separator is one character, and neither a quote nor a line end")
+                    .found(Words.shown(text), "one character, such as , or ; or \\t").remedy("write one character")
+                    .at(compilation.sources().of(field, Literals.TEXT_FIELD__TEXT));
+            return Optional.empty();
+        }
+        return Optional.ofNullable(text);
+    }
+
+    ReleaseSpec release(ReleaseDef def) {
+        Block block = new Block(compilation, def, def.getFields(), "a release", compilation.grammar().getReleaseFieldRule(), Set.of("table"));
+        List<String> tables = new ArrayList<>();
+        for (TableRefField field : block.all("table", TableRefField.class)) {
+            Optional<String> name = field.isStandard() ? Optional.of(STANDARD)
+                    : compilation.resolvedName(field, Literals.TABLE_REF_FIELD__TABLE);
+            name.filter(n -> !tables.contains(n)).ifPresent(tables::add);
+        }
+        List<Integer> rates = new ArrayList<>();
+        for (Quantity rate : block.field("timecode wav", RatesField.class).<List<Quantity>>map(f -> List.copyOf(f.getRates())).orElse(List.of())) {
+            compilation.quantities().si(rate, Range.SAMPLE_RATE).ifPresent(hz -> {
+                if (hz == Math.rint(hz) && WAV_RATES.contains(hz.intValue())) {
+                    rates.add(hz.intValue());
+                } else {
+                    compilation.problems().report(LanguageRules.NUMBER_RANGE, "Timecode is recorded at 44.1, 48 or 96 kHz")
+                            .found(Sources.text(rate), "44.1 kHz, 48 kHz or 96 kHz").remedy("write one of the three")
+                            .at(compilation.sources().whole(rate));
+                }
+            });
+        }
+        String paper = block.field("paper", WordField.class)
+                .flatMap(field -> Choices.word(compilation, field, List.of("A4", "Letter"))).orElse("A4");
+        return new ReleaseSpec(words(block, "sheets", List.of("pdf", "html")), tables, paper, rates,
+                words(block, "marks", List.of("midi", "labels", "cues")), compilation.sources().whole(def));
+    }
+
+    private List<String> words(Block block, String key, List<String> possible) {
+        List<String> words = new ArrayList<>();
+        block.field(key, WordsField.class).ifPresent(field -> {
+            for (int i = 0; i < field.getWords().size(); i++) {
+                Choices.word(compilation, field, Literals.WORDS_FIELD__WORDS, i, field.getWords().get(i), possible)
+                        .filter(word -> !words.contains(word)).ifPresent(words::add);
+            }
+        });
+        return words;
+    }
+}

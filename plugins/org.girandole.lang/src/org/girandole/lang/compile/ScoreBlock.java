@@ -1,0 +1,247 @@
+package org.girandole.lang.compile;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.girandole.lang.LanguageRules;
+import org.girandole.lang.show.Argument;
+import org.girandole.lang.show.CueLine;
+import org.girandole.lang.show.FigureDef;
+import org.girandole.lang.show.HoldLine;
+import org.girandole.lang.show.Item;
+import org.girandole.lang.show.NameAnchor;
+import org.girandole.lang.show.Named;
+import org.girandole.lang.show.Parameter;
+import org.girandole.lang.show.PlayLine;
+import org.girandole.lang.show.RepeatBlock;
+import org.girandole.lang.show.ScoreDef;
+import org.girandole.lang.show.SectionDef;
+import org.girandole.lang.show.ShowPackage.Literals;
+import org.girandole.lang.show.SoundtrackDef;
+import org.girandole.lang.show.StrayItem;
+import org.girandole.plan.script.Duration;
+import org.girandole.plan.script.Score;
+import org.girandole.plan.script.ScoreItem;
+import org.girandole.plan.script.TimeExpr;
+
+/** Scores with their sections, repetitions and figures. */
+final class ScoreBlock {
+    private static final int MOST_SLOT = 999;
+    private static final int MOST_REPEATS = 10_000;
+    /** Figures that play figures multiply; a show has no more lines than this. */
+    private static final int MOST_ITEMS = 500_000;
+
+    private final Compilation compilation;
+    private final Times times;
+    private final CueLines cues;
+    private final Music music;
+    private final Set<FigureDef> playing = new LinkedHashSet<>();
+    private final Set<FigureDef> played = new HashSet<>();
+    private int items;
+
+    ScoreBlock(Compilation compilation, Times times, SiteBlock places, Music music) {
+        this.compilation = compilation;
+        this.times = times;
+        this.cues = new CueLines(compilation, times, places);
+        this.music = music;
+    }
+
+    Optional<Score> score(ScoreDef def) {
+        Optional<SoundtrackDef> soundtrack = compilation.resolve(def, Literals.SCORE_DEF__SOUNDTRACK, SoundtrackDef.class);
+        if (soundtrack.isEmpty()) {
+            return Optional.empty();
+        }
+        OptionalInt slot = compilation.quantities().whole(def, Literals.SCORE_DEF__SLOT, def.getSlot(), "a slot", 0, MOST_SLOT);
+        if (def.getSlot() == null) {
+            compilation.problems().report(LanguageRules.MISSING_FIELD, "This score does not say which slot of the controller it is for")
+                    .found("nothing", "in slot and its number").remedy("write score " + soundtrack.get().getName() + " in slot 0")
+                    .at(compilation.sources().of(def, Literals.SCORE_DEF__SOUNDTRACK));
+        }
+        if (slot.isEmpty()) {
+            return Optional.empty();
+        }
+        Times.Place place = new Times.Place(Map.of(), music.importedMarks(soundtrack.get()), false);
+        List<Score.Section> sections = new ArrayList<>();
+        List<Score.Hold> holds = new ArrayList<>();
+        List<ScoreItem> loose = new ArrayList<>();
+        for (Item item : def.getItems()) {
+            if (item instanceof SectionDef section) {
+                section(section, place, holds).ifPresent(sections::add);
+            } else if (item instanceof HoldLine hold) {
+                hold(hold, place).ifPresent(holds::add);
+            } else {
+                item(item, place).ifPresent(loose::add);
+            }
+        }
+        return Optional.of(new Score(soundtrack.get().getName(), slot.getAsInt(), sections, loose, holds,
+                compilation.sources().of(def, Literals.SCORE_DEF__SOUNDTRACK)));
+    }
+
+    private Optional<Score.Section> section(SectionDef def, Times.Place place, List<Score.Hold> holds) {
+        Optional<TimeExpr> from = times.time(def.getFrom(), place);
+        Optional<TimeExpr> to = times.time(def.getTo(), place);
+        List<ScoreItem> inside = new ArrayList<>();
+        for (Item item : def.getItems()) {
+            if (item instanceof HoldLine hold) {
+                hold(hold, place).ifPresent(holds::add);
+            } else if (item instanceof SectionDef nested) {
+                misplaced(nested, "A section stands in a score, not in another section");
+            } else {
+                item(item, place).ifPresent(inside::add);
+            }
+        }
+        if (from.isEmpty() || to.isEmpty() || def.getName() == null) {
+            return Optional.empty();
+        }
+        return Optional.of(new Score.Section(def.getName(), def.getLabel() == null ? def.getName() : def.getLabel(), from.get(), to.get(),
+                inside, compilation.sources().of(def)));
+    }
+
+    private Optional<Score.Hold> hold(HoldLine hold, Times.Place place) {
+        Optional<TimeExpr> from = times.time(hold.getFrom(), place);
+        Optional<TimeExpr> to = times.time(hold.getTo(), place);
+        return from.isEmpty() || to.isEmpty() ? Optional.empty() : Optional.of(new Score.Hold(from.get(), to.get(),
+                hold.getReason() == null ? "" : hold.getReason(), compilation.sources().whole(hold)));
+    }
+
+    private void misplaced(Item item, String message) {
+        compilation.problems().report(LanguageRules.SYNTAX, message).remedy("move it to where it belongs")
+                .at(compilation.sources().of(item));
+    }
+
+    private Optional<ScoreItem> item(Item item, Times.Place place) {
+        if (++items > MOST_ITEMS) {
+            if (items == MOST_ITEMS + 1) {
+                compilation.problems().report(LanguageRules.NUMBER_RANGE, "The figures of this show multiply to more lines than can be shot")
+                        .found("more than " + MOST_ITEMS + " lines", "at most " + MOST_ITEMS + " lines")
+                        .remedy("let figures play fewer figures").at(compilation.sources().whole(item));
+            }
+            return Optional.empty();
+        }
+        if (item instanceof CueLine cue) {
+            return cues.cue(cue, place);
+        }
+        if (item instanceof RepeatBlock repeat) {
+            return repeat(repeat, place);
+        }
+        if (item instanceof PlayLine play) {
+            return play(play, place);
+        }
+        if (item instanceof StrayItem stray) {
+            stray(stray);
+        } else {
+            misplaced(item, item instanceof HoldLine ? "A hold stands in a score or section, not in a repetition or figure"
+                    : "A section stands in a score, not in a repetition or figure");
+        }
+        return Optional.empty();
+    }
+
+    private void stray(StrayItem stray) {
+        List<String> known = List.of("at", "cue", "repeat", "play", "section", "hold");
+        Optional<String> near = Words.nearest(stray.getWord(), known);
+        compilation.problems().report(LanguageRules.SYNTAX, "'" + stray.getWord() + "' does not begin a line of a score"
+                + near.map(word -> "; did you mean " + word + "?").orElse("")).found(stray.getWord(), Words.or(known))
+                .remedy("a cue is written: at TIME PLACES EFFECT").data(near.map(word -> Map.of("replace", word)).orElse(Map.of()))
+                .at(compilation.sources().of(stray, Literals.STRAY_ITEM__WORD));
+    }
+
+    private List<ScoreItem> inside(List<Item> written, Times.Place place) {
+        List<ScoreItem> inside = new ArrayList<>();
+        for (Item item : written) {
+            item(item, place).ifPresent(inside::add);
+        }
+        return inside;
+    }
+
+    private Optional<ScoreItem> repeat(RepeatBlock repeat, Times.Place place) {
+        OptionalInt count = compilation.quantities().whole(repeat, Literals.REPEAT_BLOCK__TIMES, repeat.getTimes(), "a number of repetitions",
+                1, MOST_REPEATS);
+        Optional<Duration> every = times.duration(repeat.getEvery(), place);
+        Optional<TimeExpr> from = repeat.getFrom() == null
+                ? Optional.of(new TimeExpr(new TimeExpr.Origin(), List.of(), compilation.sources().of(repeat, Literals.REPEAT_BLOCK__TIMES)))
+                : times.time(repeat.getFrom(), place);
+        List<ScoreItem> inside = inside(repeat.getItems(), place.inside());
+        if (count.isEmpty() || every.isEmpty() || from.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(new ScoreItem.Repeat(count.getAsInt(), every.get(), from.get(), inside,
+                compilation.sources().of(repeat, Literals.REPEAT_BLOCK__TIMES)));
+    }
+
+    private Optional<ScoreItem> play(PlayLine play, Times.Place place) {
+        Optional<FigureDef> figure = compilation.resolve(play, Literals.PLAY_LINE__FIGURE, FigureDef.class);
+        Optional<TimeExpr> at = times.time(play.getAt(), place);
+        Map<Parameter, Given> values = new HashMap<>();
+        if (figure.isEmpty() || !fill(figure.get(), play, place, values) || at.isEmpty()) {
+            return Optional.empty();
+        }
+        if (!playing.add(figure.get())) {
+            List<String> names = new ArrayList<>();
+            playing.stream().dropWhile(f -> f != figure.get()).forEach(f -> names.add(f.getName()));
+            names.add(figure.get().getName());
+            compilation.problems().report(LanguageRules.FIGURE_CYCLE, names.size() == 2 ? "The figure '" + names.get(0) + "' plays itself"
+                    : "These figures play each other in a circle: " + String.join(" -> ", names)).remedy("take one play out of the circle")
+                    .at(compilation.sources().of(play, Literals.PLAY_LINE__FIGURE));
+            return Optional.empty();
+        }
+        played.add(figure.get());
+        List<ScoreItem> inside = inside(figure.get().getItems(), new Times.Place(values, Set.of(), true));
+        playing.remove(figure.get());
+        return Optional.of(new ScoreItem.Play(figure.get().getName(), at.get(), inside,
+                compilation.sources().upTo(play, Literals.PLAY_LINE__FIGURE)));
+    }
+
+    private boolean fill(FigureDef figure, PlayLine play, Times.Place place, Map<Parameter, Given> values) {
+        int wanted = figure.getParameters().size();
+        int given = play.getArguments().size();
+        if (wanted != given) {
+            List<String> names = figure.getParameters().stream().map(Parameter::getName).toList();
+            compilation.problems().report(LanguageRules.FIGURE_ARGUMENTS, "The figure '" + figure.getName() + "' wants "
+                    + Words.count(wanted, "value") + (wanted == 0 ? "" : " (" + String.join(", ", names) + ")") + " and is given " + given)
+                    .found(Words.count(given, "value"), Words.count(wanted, "value"))
+                    .remedy(wanted == 0 ? "leave out the brackets" : "write " + figure.getName() + "(" + String.join(", ", names)
+                            + ") with a value for each").at(compilation.sources().of(play, Literals.PLAY_LINE__FIGURE));
+            return false;
+        }
+        boolean whole = true;
+        for (int i = 0; i < wanted; i++) {
+            Optional<Given> value = given(play.getArguments().get(i), place);
+            whole &= value.isPresent();
+            Parameter parameter = figure.getParameters().get(i);
+            value.ifPresent(v -> values.put(parameter, v));
+        }
+        return whole;
+    }
+
+    private Optional<Given> given(Argument argument, Times.Place place) {
+        org.girandole.lang.show.TimeExpr value = argument.getValue();
+        if (value != null && value.getAnchor() instanceof NameAnchor anchor) {
+            Optional<Named> named = compilation.resolve(anchor, Literals.NAME_ANCHOR__TARGET);
+            if (named.isEmpty()) {
+                return Optional.empty();
+            }
+            if (named.get() instanceof Parameter outer && value.getSteps().isEmpty()) {
+                return Optional.ofNullable(place.values().get(outer));
+            }
+            if (value.getSteps().isEmpty()) {
+                return Optional.of(new Given(named, Optional.empty(), compilation.sources().whole(argument)));
+            }
+        }
+        // A fixed moment is let through here; where the figure uses it as a length of time, that is reported.
+        return times.time(value, new Times.Place(place.values(), place.marks(), false))
+                .map(time -> new Given(Optional.empty(), Optional.of(time), compilation.sources().whole(argument)));
+    }
+
+    /** A figure that nothing plays is looked through all the same, as far as that goes without its values. */
+    void unplayed(FigureDef figure) {
+        if (!played.contains(figure)) {
+            inside(figure.getItems(), new Times.Place(Map.of(), Set.of(), true));
+        }
+    }
+}

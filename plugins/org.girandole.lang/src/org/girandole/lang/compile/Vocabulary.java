@@ -1,0 +1,67 @@
+package org.girandole.lang.compile;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import org.eclipse.xtext.AbstractElement;
+import org.eclipse.xtext.AbstractRule;
+import org.eclipse.xtext.Alternatives;
+import org.eclipse.xtext.Assignment;
+import org.eclipse.xtext.CompoundElement;
+import org.eclipse.xtext.GrammarUtil;
+import org.eclipse.xtext.Group;
+import org.eclipse.xtext.Keyword;
+import org.eclipse.xtext.RuleCall;
+
+/** The words with which the lines of a block begin, read off the grammar. */
+final class Vocabulary {
+    private static final String KEY = "key";
+
+    private Vocabulary() {
+    }
+
+    static List<String> of(AbstractRule rule) {
+        Set<String> words = new LinkedHashSet<>();
+        collect(rule.getAlternatives(), words);
+        return new ArrayList<>(words);
+    }
+
+    private static void collect(AbstractElement element, Set<String> words) {
+        if (element instanceof Alternatives alternatives) {
+            alternatives.getElements().forEach(alternative -> collect(alternative, words));
+        } else if (element instanceof Group group) {
+            for (AbstractElement part : group.getElements()) {
+                if (part instanceof Assignment || part instanceof RuleCall || part instanceof Alternatives) {
+                    collect(part, words);
+                    return;
+                }
+            }
+        } else if (element instanceof Assignment assignment && KEY.equals(assignment.getFeature())) {
+            keys(assignment.getTerminal(), words);
+        } else if (element instanceof RuleCall call && !GrammarUtil.isDatatypeRule(GrammarUtil.containingParserRule(element))) {
+            collect(call.getRule().getAlternatives(), words);
+        }
+    }
+
+    private static void keys(AbstractElement terminal, Set<String> words) {
+        if (terminal instanceof Keyword keyword) {
+            words.add(keyword.getValue());
+        } else if (terminal instanceof Alternatives alternatives) {
+            alternatives.getElements().forEach(alternative -> keys(alternative, words));
+        } else if (terminal instanceof RuleCall call && GrammarUtil.isDatatypeRule(call.getRule())) {
+            words.add(phrase(call.getRule().getAlternatives()));
+        }
+    }
+
+    private static String phrase(AbstractElement element) {
+        if (element instanceof Keyword keyword) {
+            return keyword.getValue();
+        }
+        List<String> parts = new ArrayList<>();
+        for (AbstractElement part : ((CompoundElement) element).getElements()) {
+            parts.add(phrase(part));
+        }
+        return String.join(" ", parts);
+    }
+}
