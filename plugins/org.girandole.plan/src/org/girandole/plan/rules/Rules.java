@@ -2,7 +2,13 @@ package org.girandole.plan.rules;
 
 import java.util.List;
 import java.util.stream.Stream;
+import org.girandole.plan.rules.distance.BurstTooLow;
+import org.girandole.plan.rules.distance.ChargeLimit;
+import org.girandole.plan.rules.distance.PositionTooClose;
+import org.girandole.plan.rules.distance.Protect;
+import org.girandole.plan.rules.distance.Separation;
 import org.girandole.plan.rules.distance.SeparationUnchecked;
+import org.girandole.plan.rules.distance.WindLimit;
 import org.girandole.plan.rules.hardware.AddressTaken;
 import org.girandole.plan.rules.hardware.CircuitUnchecked;
 import org.girandole.plan.rules.hardware.CurrentTooLow;
@@ -86,7 +92,8 @@ public final class Rules {
             new RackSpacing(), new RackOverfull(), new RackMixedChain(), new NoTube(), new MortarTooShort(),
             new TubeLengthMissing(),
             // distance
-            new SeparationUnchecked(),
+            new SeparationUnchecked(), new Separation(), new Protect(), new PositionTooClose(), new BurstTooLow(), new WindLimit(),
+            new ChargeLimit(),
             // stock
             new StockShort(), new LotMissing(), new HazardMissing(), new ChargeMissing(), new EstimatedValue(),
             // sync

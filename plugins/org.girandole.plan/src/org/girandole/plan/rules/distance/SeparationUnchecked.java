@@ -1,12 +1,17 @@
 package org.girandole.plan.rules.distance;
 
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.girandole.physics.separation.DistanceTable;
+import org.girandole.physics.separation.ShippedTables;
 import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.script.Site;
 
-/** A show whose distances to the audience nobody has computed. */
+/** A show whose distances to the audience could not be computed, and why. */
 public final class SeparationUnchecked implements Rule {
     private static final RuleInfo INFO = new RuleInfo("separation-unchecked", RuleInfo.Family.DISTANCE, Severity.ERROR,
             "The distances to the audience were not checked.",
@@ -24,11 +29,26 @@ public final class SeparationUnchecked implements Rule {
         if (plan.cues().isEmpty()) {
             return;
         }
-        String found = plan.script().show().separation().map(table -> "table " + table + " is named, but was not applied")
-                .orElse("no distance table is named");
-        out.report("The distances from what is fired to the audience and to protected places were not checked")
-                .found(found, "a distance for every effect at every position")
-                .remedy("measure the distances on the site plan against the rules of your authority, and write down who agreed in a waiver")
+        Optional<String> table = plan.script().show().separation();
+        String names = ShippedTables.all().stream().map(DistanceTable::name).collect(Collectors.joining(", "));
+        if (table.isEmpty()) {
+            report(plan, out, "no distance table is named", "one of " + names,
+                    "name the table that your authority asks for, such as 'separation by UsTable'");
+        } else if (ShippedTables.named(table.get()).isEmpty()) {
+            report(plan, out, "there is no distance table " + table.get(), "one of " + names, "name one of these tables");
+        }
+        Optional<Site> site = plan.script().site();
+        if (site.isEmpty() || site.get().audience().isEmpty()) {
+            report(plan, out, site.isEmpty() ? "the show has no site" : "site " + site.get().name() + " does not say where the audience is",
+                    "an audience line on the site", "add 'audience' and the points of the line it stands on to the site");
+        }
+        Ground.of(plan).unreadable().forEach(why -> report(plan, out, why, "corners in order around an area", "correct the points"));
+    }
+
+    private static void report(Plan plan, Findings out, String why, String allowed, String remedy) {
+        out.report("The distances from what is fired to the audience were not checked: " + why)
+                .found(why, allowed)
+                .remedy(remedy + "; or measure on the site plan, and write down in a waiver who agreed")
                 .at(plan.script().show().source());
     }
 }

@@ -1,0 +1,108 @@
+package org.girandole.plan.rules.distance;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.girandole.physics.geometry.Point2;
+import org.girandole.physics.separation.DistanceTable;
+import org.girandole.physics.separation.Requirement;
+import org.girandole.physics.separation.SeparationCheck;
+import org.girandole.plan.Plan;
+import org.girandole.plan.PlannedCue;
+import org.girandole.plan.Subject;
+import org.girandole.plan.rules.Cues;
+import org.girandole.plan.rules.Findings;
+import org.girandole.plan.rules.Quantity;
+import org.girandole.plan.script.Point;
+import org.girandole.plan.script.Site;
+
+/** Everything that is fired against everything to keep away from, by a distance table. */
+final class Distances {
+    private Distances() {
+    }
+
+    /** For each effect, position and place that does not hold: the firing that misses most. */
+    static List<Worst> worst(Plan plan, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables) {
+        Optional<Site.Wind> wind = plan.script().site().flatMap(Site::wind);
+        Map<Case, SeparationCheck> computed = new HashMap<>();
+        Map<Key, Worst> worst = new LinkedHashMap<>();
+        for (Ground.Place place : places) {
+            DistanceTable table = tables.apply(place);
+            for (PlannedCue cue : plan.cues()) {
+                Optional<Point> from = ground.firedFrom(cue);
+                if (from.isEmpty()) {
+                    continue;
+                }
+                // Cues alike in all that a table asks are computed once.
+                SeparationCheck check = computed.computeIfAbsent(Case.of(cue, from.get(), place), key -> SeparationCheck.of(table,
+                        Firings.of(cue, from.get().zM() - place.zM(), wind), new Point2(from.get().xM(), from.get().yM()), place.shape()));
+                if (!check.holds()) {
+                    worst.merge(new Key(cue.what(), cue.position(), place), new Worst(cue, place, table, check),
+                            (a, b) -> b.missesMoreThan(a) ? b : a);
+                }
+            }
+        }
+        return new ArrayList<>(worst.values());
+    }
+
+    private record Key(String what, String position, Ground.Place place) {
+    }
+
+    private record Case(String effect, boolean chain, PlannedCue.Aim aim, Point from, Ground.Place place) {
+        static Case of(PlannedCue cue, Point from, Ground.Place place) {
+            return new Case(cue.effect().name(), cue.chain().isPresent(), cue.aim(), from, place);
+        }
+    }
+
+    /** A firing that does not hold. */
+    record Worst(PlannedCue cue, Ground.Place place, DistanceTable table, SeparationCheck check) {
+        boolean missesMoreThan(Worst other) {
+            if (check.shortM().isEmpty() || other.check.shortM().isEmpty()) {
+                return check.shortM().isEmpty() && other.check.shortM().isPresent();
+            }
+            return check.shortM().get() > other.check.shortM().get();
+        }
+
+        void report(Findings out, String from) {
+            Requirement asked = check.requirement();
+            String found = Quantity.metres(check.foundM()) + " to " + place.name();
+            String allowed;
+            String message;
+            if (asked.assessmentNeeded()) {
+                allowed = "an assessment: " + asked.assessment().orElseThrow();
+                message = " is fired " + Quantity.metres(check.foundM()) + " from " + from + ", and the table has no distance for it: "
+                        + asked.assessment().orElseThrow();
+            } else {
+                String metres = Quantity.metres(asked.metres().getAsDouble());
+                String estimate = asked.estimated().isEmpty() ? "" : " (an estimate)";
+                allowed = "at least " + metres + estimate;
+                message = " is fired " + Quantity.metres(check.foundM()) + " from " + from + ", but " + metres + estimate + " are asked";
+            }
+            out.report(Cues.name(cue) + message)
+                    .found(found, allowed)
+                    .basis(table.name() + ": " + basis(asked))
+                    .remedy(remedy(asked))
+                    .about(subject())
+                    .data(Map.of("place", place.name(), "foundM", Quantity.metres(check.foundM())))
+                    .at(cue.source());
+        }
+
+        private static String basis(Requirement asked) {
+            String assumed = asked.assumptions().isEmpty() ? "" : "; " + String.join("; ", asked.assumptions());
+            return asked.ruleText() + ": " + asked.citation().text() + assumed;
+        }
+
+        private static String remedy(Requirement asked) {
+            return asked.assessmentNeeded() ? "ask somebody competent, or change the cue so that the table has a number for it"
+                    : "move the cue to a position farther away, use a smaller effect, or keep people back";
+        }
+
+        private Subject subject() {
+            return Cues.subject(cue, place.name());
+        }
+    }
+}

@@ -1,0 +1,97 @@
+package org.girandole.plan.rules.distance;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.girandole.physics.PhysicsInputException;
+import org.girandole.physics.geometry.Disc;
+import org.girandole.physics.geometry.Point2;
+import org.girandole.physics.geometry.Polygon;
+import org.girandole.physics.geometry.Polyline;
+import org.girandole.physics.geometry.Shape;
+import org.girandole.plan.Plan;
+import org.girandole.plan.PlannedCue;
+import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.script.Point;
+import org.girandole.plan.script.Rack;
+import org.girandole.plan.script.Site;
+
+/** The site as the rules about distances see it. */
+final class Ground {
+    private final Map<String, Point> positions = new HashMap<>();
+    private final List<Place> audience = new ArrayList<>();
+    private final List<Place> protectedPlaces = new ArrayList<>();
+    private final List<String> unreadable = new ArrayList<>();
+    private final ScriptIndex index;
+
+    private Ground(Plan plan) {
+        index = ScriptIndex.of(plan);
+        plan.script().site().ifPresent(this::read);
+    }
+
+    static Ground of(Plan plan) {
+        return new Ground(plan);
+    }
+
+    /** The lines on which the audience stands. */
+    List<Place> audience() {
+        return audience;
+    }
+
+    List<Place> protectedPlaces() {
+        return protectedPlaces;
+    }
+
+    /** Why shapes of the site cannot be computed with. */
+    List<String> unreadable() {
+        return unreadable;
+    }
+
+    /** Where the cue is fired: its position, moved to where its rack stands. Empty for a position that the site does not have. */
+    Optional<Point> firedFrom(PlannedCue cue) {
+        return Optional.ofNullable(positions.get(cue.position())).map(at -> index.rack(cue).flatMap(Rack::at)
+                .map(rack -> new Point(at.xM() + rack.xM(), at.yM() + rack.yM(), at.zM() + rack.zM())).orElse(at));
+    }
+
+    private void read(Site site) {
+        site.positions().forEach(position -> positions.putIfAbsent(position.name(), position.at()));
+        for (Site.Area area : site.audience()) {
+            shape(area.name(), () -> new Polyline(points(area.points())))
+                    .ifPresent(shape -> audience.add(new Place(area.name(), shape, lowest(area.points()), 1)));
+        }
+        for (Site.Protected area : site.protectedPlaces()) {
+            shape(area.name(), () -> area.radiusM().isPresent()
+                    ? new Disc(points(area.points()).get(0), area.radiusM().get()) : new Polygon(points(area.points())))
+                    .ifPresent(shape -> protectedPlaces.add(new Place(area.name(), shape, lowest(area.points()), area.multiple())));
+        }
+    }
+
+    private Optional<Shape> shape(String name, Supplier<Shape> made) {
+        try {
+            return Optional.of(made.get());
+        } catch (PhysicsInputException e) {
+            unreadable.add(name + " is " + e.getMessage());
+            return Optional.empty();
+        }
+    }
+
+    private static List<Point2> points(List<Point> points) {
+        return points.stream().map(point -> new Point2(point.xM(), point.yM())).toList();
+    }
+
+    private static double lowest(List<Point> points) {
+        return points.stream().mapToDouble(Point::zM).min().orElse(0);
+    }
+
+    /**
+     * Something to keep away from.
+     *
+     * @param zM height of its lowest point
+     * @param multiple how many times the table's distance it asks
+     */
+    record Place(String name, Shape shape, double zM, double multiple) {
+    }
+}

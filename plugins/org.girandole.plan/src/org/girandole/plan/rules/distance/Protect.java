@@ -1,0 +1,50 @@
+package org.girandole.plan.rules.distance;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.girandole.physics.separation.Change;
+import org.girandole.physics.separation.Citation;
+import org.girandole.physics.separation.DistanceTable;
+import org.girandole.physics.separation.Modifier;
+import org.girandole.physics.separation.ShippedTables;
+import org.girandole.physics.separation.Verification;
+import org.girandole.physics.separation.Where;
+import org.girandole.plan.Plan;
+import org.girandole.plan.Severity;
+import org.girandole.plan.rules.Findings;
+import org.girandole.plan.rules.Quantity;
+import org.girandole.plan.rules.Rule;
+import org.girandole.plan.rules.RuleInfo;
+
+/** Something fired nearer to a protected place than the show's distance table asks, times what the place asks. */
+public final class Protect implements Rule {
+    private static final RuleInfo INFO = new RuleInfo("protect", RuleInfo.Family.DISTANCE, Severity.ERROR,
+            "Something is fired too near to a protected place.",
+            "A fuel dock, a hospital or a dry wood turns one bad shell into a catastrophe.",
+            "the distance table that the show names, times what the site asks for the place");
+
+    @Override
+    public RuleInfo info() {
+        return INFO;
+    }
+
+    @Override
+    public void check(Plan plan, Findings out) {
+        Ground ground = Ground.of(plan);
+        plan.script().show().separation().flatMap(ShippedTables::named)
+                .ifPresent(table -> Distances.worst(plan, ground, ground.protectedPlaces(), place -> times(table, place))
+                        .forEach(worst -> worst.report(out, worst.place().name())));
+    }
+
+    /** The table with what the site asks for this place on top. */
+    private static DistanceTable times(DistanceTable table, Ground.Place place) {
+        if (place.multiple() == 1) {
+            return table;
+        }
+        List<Modifier> modifiers = new ArrayList<>(table.modifiers());
+        String words = Quantity.number(place.multiple()) + " times the table's distance for " + place.name();
+        modifiers.add(new Modifier(words, List.of(), List.of(), Where.EVERYWHERE, new Change.MultiplyBy(place.multiple()),
+                new Citation("the script's site", "", Verification.OWN)));
+        return new DistanceTable(table.name(), table.title(), table.document(), table.sectorDeg(), table.rules(), modifiers, table.notes());
+    }
+}

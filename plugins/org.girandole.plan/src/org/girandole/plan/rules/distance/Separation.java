@@ -1,0 +1,29 @@
+package org.girandole.plan.rules.distance;
+
+import org.girandole.physics.separation.ShippedTables;
+import org.girandole.plan.Plan;
+import org.girandole.plan.Severity;
+import org.girandole.plan.rules.Findings;
+import org.girandole.plan.rules.Rule;
+import org.girandole.plan.rules.RuleInfo;
+
+/** Something fired nearer to the audience than the show's distance table asks. Said once for each effect and position. */
+public final class Separation implements Rule {
+    private static final RuleInfo INFO = new RuleInfo("separation", RuleInfo.Family.DISTANCE, Severity.ERROR,
+            "Something is fired too near to the audience.",
+            "Distance is what keeps the audience alive when a shell flies wrong, bursts low, or comes down burning.",
+            "the distance table that the show names");
+
+    @Override
+    public RuleInfo info() {
+        return INFO;
+    }
+
+    @Override
+    public void check(Plan plan, Findings out) {
+        Ground ground = Ground.of(plan);
+        plan.script().show().separation().flatMap(ShippedTables::named)
+                .ifPresent(table -> Distances.worst(plan, ground, ground.audience(), place -> table)
+                        .forEach(worst -> worst.report(out, "the audience")));
+    }
+}
