@@ -116,7 +116,7 @@ class CheckerTest {
     @Test
     void aShowWithoutDistancesIsNotClean() {
         CheckedPlan checked = Checker.check(new PlanBuilder().shell("Peony", "C", 10_000_000).plan());
-        assertThat(of(checked, "separation-unchecked")).hasSize(1);
+        assertThat(of(checked, "separation-unchecked")).isNotEmpty();
         assertThat(checked.clean()).isFalse();
     }
 
