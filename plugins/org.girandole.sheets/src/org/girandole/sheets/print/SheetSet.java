@@ -13,17 +13,27 @@ import org.girandole.plan.PlannedSoundtrack;
 import org.girandole.plan.script.Module;
 import org.girandole.plan.script.Rack;
 import org.girandole.plan.script.Site;
+import org.girandole.sheets.print.html.AfterShowSheet;
+import org.girandole.sheets.print.html.ChecklistSheet;
 import org.girandole.sheets.print.html.FiringSheet;
 import org.girandole.sheets.print.html.Page;
 import org.girandole.sheets.print.html.PositionSheet;
+import org.girandole.sheets.print.html.PullSheet;
 import org.girandole.sheets.print.html.RunningSheet;
+import org.girandole.sheets.print.html.SoundSheet;
 import org.girandole.sheets.print.html.SummarySheet;
+import org.girandole.sheets.print.html.TransportSheet;
 import org.girandole.sheets.print.html.WiringSheet;
+import org.girandole.sheets.print.values.AfterShow;
+import org.girandole.sheets.print.values.Checklists;
 import org.girandole.sheets.print.values.FiringRows;
 import org.girandole.sheets.print.values.Head;
 import org.girandole.sheets.print.values.PositionLoad;
+import org.girandole.sheets.print.values.PullList;
 import org.girandole.sheets.print.values.RunningRows;
+import org.girandole.sheets.print.values.SoundDesk;
 import org.girandole.sheets.print.values.Summary;
+import org.girandole.sheets.print.values.Transport;
 import org.girandole.sheets.print.values.WiringRows;
 
 /** All sheets of a release. */
@@ -63,6 +73,12 @@ public final class SheetSet {
 			add("5 " + module.name(), "05-wiring-" + module.name(), "Wiring of module " + module.name(),
 					new WiringSheet(page, severalSlots).html(WiringRows.of(checked, module)));
 		}
+		add("6", "06-pull-list", "Pull list", new PullSheet(page).html(PullList.of(plan, positions(plan))));
+		add("7", "07-transport", "Transport summary", new TransportSheet(page).html(Transport.of(plan)));
+		add("9", "09-sound-desk", "Sound desk", new SoundSheet(page).html(SoundDesk.of(plan)));
+		add("10", "10-checklists", "Crew checklists", new ChecklistSheet(page).html(Checklists.of(plan, head.stamp())));
+		add("11", "11-after-show", "Misfires and after the show",
+				new AfterShowSheet(page, severalSlots).html(AfterShow.of(plan, positions(plan))));
 		List<String> contents = sheets.stream().map(sheet -> "Sheet " + sheet.id() + ": " + sheet.title()).toList();
 		List<Sheet> all = new ArrayList<>();
 		all.add(new Sheet("1", fileName("01-summary"), "Summary and checks", new SummarySheet(page, head).html(Summary.of(checked), contents)));

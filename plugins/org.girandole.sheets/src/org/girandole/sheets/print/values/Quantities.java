@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
+import org.girandole.plan.Times;
+
 /** How numbers are written on paper: one way for each quantity, the same in every locale. */
 public final class Quantities {
 	/** Stands where the script does not say. */
@@ -17,11 +19,9 @@ public final class Quantities {
 	private Quantities() {
 	}
 
-	/** Show time as {@code m:ss.mmm} from the first note, rounded half up to the millisecond; a minus before the first note. */
+	/** Show time as {@code m:ss.mmm} from the first note; a minus before the first note. */
 	public static String showTime(long us) {
-		long ms = Math.floorDiv(Math.abs(us) + 500, 1000L);
-		String text = String.format(Locale.ROOT, "%d:%02d.%03d", ms / 60_000, ms / 1000 % 60, ms % 1000);
-		return us < 0 && ms > 0 ? MINUS + text : text;
+		return Times.clock(us).replace('-', MINUS);
 	}
 
 	/** A length of time for a person who waits: tenths of a second below one minute, {@code m:ss} from there. */

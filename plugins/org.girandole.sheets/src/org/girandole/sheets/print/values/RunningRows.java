@@ -112,8 +112,10 @@ public record RunningRows(String soundtrack, int slot, String rate, String start
 	}
 
 	private static String note(List<PlannedCue> cues) {
-		return String.join("; ", cues.stream().flatMap(cue -> Stream.concat(cue.cueName().stream(),
+		long withoutPin = cues.stream().filter(cue -> cue.pin().isEmpty()).count();
+		String words = String.join("; ", cues.stream().flatMap(cue -> Stream.concat(cue.cueName().stream(),
 				cue.script().note().stream())).distinct().toList());
+		return withoutPin == 0 ? words : words + (words.isEmpty() ? "" : "; ") + withoutPin + " with NO PIN: will not fire";
 	}
 
 	private static String label(PlannedSoundtrack soundtrack, long atUs) {

@@ -29,7 +29,7 @@ class SheetSetTest {
 
 	@Test
 	void thereIsASheetForEachPositionModuleAndSoundtrack() {
-		assertThat(full()).extracting(Sheet::id).startsWith("1", "2 0", "2 1", "3", "4 A", "4 B", "4 C", "5 M1", "5 M2");
+		assertThat(full()).extracting(Sheet::id).startsWith("1", "2 0", "2 1", "3", "4 A", "4 B", "4 C", "5 M1", "5 M2", "6", "7", "9", "10", "11");
 	}
 
 	@Test
@@ -75,7 +75,8 @@ class SheetSetTest {
 
 	@Test
 	void theTwoKindsOfLineAreToldApartInWords() {
-		assertThat(sheet("5 M1").html()).contains("FIRING LINE. Igniters only.");
+		assertThat(sheet("5 M1").html()).contains("FIRING LINE. Igniters only.", "border: 2.2pt solid #000");
+		assertThat(sheet("9").html()).contains("AUDIO LINE. Sound and timecode only.", "border: 2.2pt dashed #000");
 	}
 
 	private static List<Sheet> full() {

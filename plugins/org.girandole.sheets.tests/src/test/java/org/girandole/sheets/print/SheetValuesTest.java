@@ -105,9 +105,9 @@ class SheetValuesTest {
 	@Test
 	void theRunningSheetDrawsTogetherWhatFiresTogetherAndCountsToTheNext() {
 		PlannedSoundtrack tides = tides(new PlannedSoundtrack.Hold(10_000_000, 16_000_000, "ferry", HandMadeShow.HERE));
-		show.cue(tides, 5_000_000, "A", peony).add();
+		show.cue(tides, 5_000_000, "A", peony).pin("M1", 2, 4).add();
 		show.cue(tides, 5_000_000, "B", peony).add();
-		show.cue(tides, 5_000_000, "C", cake).named("Fan", "watch the wind").add();
+		show.cue(tides, 5_000_000, "C", cake).pin("M1", 3, 4).named("Fan", "watch the wind").add();
 		show.cue(tides, 7_500_000, "A", peony).add();
 		show.cue(tides, 12_000_000, "A", peony).pin("M1", 1, 4).add();
 		show.cue(tides, 30_000_000, "A", peony).add();
@@ -122,7 +122,7 @@ class SheetValuesTest {
 		// 5 s at 25 frames a second after a minute of pre-roll from 10:00:00:00, and 7.5 s = 7 s and 12.5 frames, of which 12 are whole.
 		assertThat(moments).extracting(Moment::timecode).startsWith("10:01:05:00", "10:01:07:12");
 		assertThat(moments.get(0).what()).extracting(RunningRows.What::count, RunningRows.What::positions, RunningRows.What::note)
-				.containsExactly(tuple(2, "A, B", ""), tuple(1, "C", "Fan; watch the wind"));
+				.containsExactly(tuple(2, "A, B", "1 with NO PIN: will not fire"), tuple(1, "C", "Fan; watch the wind"));
 		assertThat(running.rows()).extracting(Row::atUs).isSorted();
 		assertThat(running.rows().get(0)).isInstanceOfSatisfying(Milestone.class,
 				start -> assertThat(start.timecode()).isEqualTo("10:00:00:00"));
