@@ -1,5 +1,8 @@
 package org.girandole.plan.rules.hardware;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
@@ -28,20 +31,21 @@ public final class IgniterMixed implements Rule {
         if (!series) {
             return;
         }
-        Pins.used(plan).forEach((pin, cues) -> {
-            String first = cues.get(0).effect().igniter().orElse("an unknown type");
-            for (PlannedCue cue : cues) {
-                String type = cue.effect().igniter().orElse("an unknown type");
-                if (!type.equals(first)) {
-                    out.report("Pin " + pin.pin() + " of module " + pin.module() + " joins igniter " + type + " of " + Cues.name(cue)
+        Pins.used(plan).forEach((pin, used) -> {
+            List<PlannedCue> cues = new ArrayList<>(used);
+            cues.sort(Comparator.comparing(PlannedCue::source));
+            String first = type(cues.get(0));
+            cues.stream().filter(cue -> !type(cue).equals(first)).findFirst().ifPresent(cue -> out
+                    .report("Pin " + pin.pin() + " of module " + pin.module() + " joins igniter " + type(cue) + " of " + Cues.name(cue)
                             + " in series with " + first)
-                            .found(first + " and " + type, "one type on a pin")
-                            .remedy("put them on two pins, or use one igniter type for both")
-                            .about(Cues.subject(cue, pin.module()))
-                            .at(Cues.pinSource(cue));
-                    return;
-                }
-            }
+                    .found(first + " and " + type(cue), "one type on a pin")
+                    .remedy("put them on two pins, or use one igniter type for both")
+                    .about(Cues.subject(cue, pin.module()))
+                    .at(Cues.pinSource(cue)));
         });
+    }
+
+    private static String type(PlannedCue cue) {
+        return cue.effect().igniter().orElse("an unknown type");
     }
 }

@@ -36,13 +36,17 @@ public final class TimecodeRate implements Rule {
                 first = track;
             } else if (rate.get() != first.script().rate().orElseThrow()) {
                 FrameRate other = first.script().rate().orElseThrow();
-                out.report("Soundtrack " + track.name() + " runs at " + rate.get().words() + ", but " + first.name() + " at " + other.words())
-                        .found(rate.get().words(), other.words() + ", as " + first.name())
+                out.report("Soundtrack " + track.name() + " runs at " + words(rate.get()) + ", but " + first.name() + " at " + words(other))
+                        .found(words(rate.get()), words(other) + ", as " + first.name())
                         .remedy("give all soundtracks of the night one rate")
                         .about(Subject.of(track.name(), first.name()))
                         .data(Map.of("rate", other.words()))
                         .at(track.script().source());
             }
         }
+    }
+
+    private static String words(FrameRate rate) {
+        return rate.number() + " fps" + (rate.dropFrame() ? " drop" : "");
     }
 }

@@ -35,7 +35,7 @@ public final class ChainOverruns implements Rule {
                 continue;
             }
             Optional.ofNullable(limits.get(cue.soundtrack())).map(byName -> byName.get(cue.section()))
-                    .filter(limit -> cue.timing().seenUs() <= limit.endUs() && Cues.lastSeenUs(cue) > limit.endUs())
+                    .filter(limit -> cue.timing().seenUs() <= limit.endUs() && lastSeenUs(cue) > limit.endUs())
                     .ifPresent(limit -> report(cue, limit, out));
         }
     }
@@ -50,14 +50,19 @@ public final class ChainOverruns implements Rule {
     }
 
     private static void report(PlannedCue cue, Limit limit, Findings out) {
-        long overUs = Cues.lastSeenUs(cue) - limit.endUs();
+        long overUs = lastSeenUs(cue) - limit.endUs();
         out.report(Cues.name(cue) + ": its last item bursts " + Quantity.span(overUs) + " after " + limit.name() + " has ended")
-                .found("last burst at " + Quantity.moment(Cues.lastSeenUs(cue)), "by " + Quantity.moment(limit.endUs()))
+                .found("last burst at " + Quantity.moment(lastSeenUs(cue)), "by " + Quantity.moment(limit.endUs()))
                 .basis(limit.basis())
                 .remedy("begin the chain " + Quantity.span(overUs) + " earlier, use fewer items, or shorten its gap")
                 .about(Cues.subject(cue))
                 .data(Map.of("overUs", Long.toString(overUs)))
                 .at(cue.source());
+    }
+
+    /** As the script means it: rounding to the system's step is not the chain's fault. */
+    private static long lastSeenUs(PlannedCue cue) {
+        return Cues.lastSeenUs(cue) - cue.timing().roundingUs();
     }
 
     private record Limit(String name, long endUs, String basis) {

@@ -57,6 +57,7 @@ public final class SectionOutside implements Rule {
 
     private static void overlaps(PlannedSoundtrack track, Findings out) {
         List<Section> sections = new ArrayList<>(track.sections());
+        sections.removeIf(section -> section.fromUs() >= section.toUs());
         sections.sort(Comparator.comparingLong(Section::fromUs).thenComparing(Section::name));
         Section longest = null;
         for (Section section : sections) {

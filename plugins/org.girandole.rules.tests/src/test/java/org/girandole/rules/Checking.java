@@ -11,12 +11,14 @@ import org.girandole.plan.schedule.Planner;
 
 /** From script to findings, the way every tool goes. */
 final class Checking {
+    private static final ShowLoader LOADER = new ShowLoader();
+
     private Checking() {
     }
 
     /** Everything that the language, the planner and the rules have to say about a script. */
     static List<Finding> findings(Path script, Path root) {
-        LoadedShow loaded = new ShowLoader().load(script, root);
+        LoadedShow loaded = LOADER.load(script, root);
         List<Finding> findings = new ArrayList<>(loaded.problems());
         loaded.script().ifPresent(show -> findings.addAll(Checker.check(new Planner().plan(show)).findings()));
         return findings;

@@ -15,6 +15,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class RuleFixturesTest {
+    /** The language finds these before the planner can; plans without a language reach them, and the planner's tests do so. */
+    private static final Set<String> ONLY_WITHOUT_LANGUAGE = Set.of("mark-circular", "mark-unknown", "tempo-impossible",
+            "timecode-impossible");
+
     static List<Fixture> fixtures() {
         return Fixture.all();
     }
@@ -48,7 +52,8 @@ class RuleFixturesTest {
     @Test
     void everyRuleHasAFixtureThatFiresAndOneThatDoesNot() {
         List<Fixture> all = fixtures();
-        assertThat(Rules.infos().stream().filter(info -> info.family() != Family.LANGUAGE).map(RuleInfo::id)).allSatisfy(id -> {
+        assertThat(Rules.infos().stream().filter(info -> info.family() != Family.LANGUAGE).map(RuleInfo::id)
+                .filter(id -> !ONLY_WITHOUT_LANGUAGE.contains(id))).allSatisfy(id -> {
             assertThat(all).as("a firing fixture of %s", id).anyMatch(fixture -> fixture.rule().equals(id) && fixture.fires());
             assertThat(all).as("a silent fixture of %s", id).anyMatch(fixture -> fixture.rule().equals(id) && !fixture.fires());
         });
