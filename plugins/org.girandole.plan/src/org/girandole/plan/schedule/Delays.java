@@ -94,7 +94,8 @@ public final class Delays {
         try {
             return new Hearing(Sound.delay(distanceM, site.airC().orElse(STANDARD_AIR_C)).delayUs(), distanceM);
         } catch (PhysicsInputException e) {
-            throw new Unresolved(Troubles.MOMENT_IMPOSSIBLE, "The way of the sound cannot be computed: " + e.getMessage(), "", "",
+            throw new Unresolved(Troubles.MOMENT_IMPOSSIBLE, "The way of the sound cannot be computed: " + e.getMessage(),
+                    "a site without a way for the sound", "a burst and a listening point that can be computed with",
                     "correct the site", firing.cue().source());
         }
     }

@@ -145,8 +145,8 @@ final class Ruler {
             }
             return moment;
         } catch (MusicTimeException | ArithmeticException e) {
-            throw new Unresolved(Troubles.MOMENT_IMPOSSIBLE, "This is no moment of " + soundtrack + ": " + e.getMessage(), "",
-                    "", "correct the bar, the beat or the number", source);
+            throw new Unresolved(Troubles.MOMENT_IMPOSSIBLE, "This is no moment of " + soundtrack + ": " + e.getMessage(),
+                    "a moment that the tempo map does not have", "a bar and a beat that it has", "correct the bar, the beat or the number", source);
         }
     }
 
