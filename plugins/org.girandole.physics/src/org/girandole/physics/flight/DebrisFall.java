@@ -39,7 +39,7 @@ public record DebrisFall(Point2 place, long fallUs, Derivation derivation) {
             north += wind.northMps(height) * lasts;
         }
         Point2 place = new Point2(from.x() + east, from.y() + north);
-        double drift = Math.hypot(east, north);
+        double drift = StrictMath.hypot(east, north);
         Derivation derivation = Derivation.builder()
                 .given("h", from.z(), "m", "height of the burst")
                 .given("Vt0", terminalMps, "m/s", "terminal speed of the debris at sea level")

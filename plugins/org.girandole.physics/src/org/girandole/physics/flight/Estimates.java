@@ -120,13 +120,13 @@ public final class Estimates {
     /** As a power law between the rows and below the first, where a mass goes with the cube of the size. */
     private static double interpolateMass(double size) {
         if (size < SIZES[0][0]) {
-            return SIZES[0][2] * Math.pow(size / SIZES[0][0], 3);
+            return SIZES[0][2] * StrictMath.pow(size / SIZES[0][0], 3);
         }
         int upper = upperRow(SIZES, size);
         double[] a = SIZES[upper - 1];
         double[] b = SIZES[upper];
-        double share = Math.log(size / a[0]) / Math.log(b[0] / a[0]);
-        return a[2] * Math.pow(b[2] / a[2], share);
+        double share = StrictMath.log(size / a[0]) / StrictMath.log(b[0] / a[0]);
+        return a[2] * StrictMath.pow(b[2] / a[2], share);
     }
 
     private static int upperRow(double[][] rows, double x) {

@@ -25,18 +25,18 @@ public record Launch(Point3 muzzle, double speedMps, double tiltDeg, double azim
     }
 
     double eastMps() {
-        return horizontalMps() * Math.sin(Math.toRadians(azimuthDeg));
+        return horizontalMps() * StrictMath.sin(Math.toRadians(azimuthDeg));
     }
 
     double northMps() {
-        return horizontalMps() * Math.cos(Math.toRadians(azimuthDeg));
+        return horizontalMps() * StrictMath.cos(Math.toRadians(azimuthDeg));
     }
 
     double upMps() {
-        return speedMps * Math.cos(Math.toRadians(tiltDeg));
+        return speedMps * StrictMath.cos(Math.toRadians(tiltDeg));
     }
 
     private double horizontalMps() {
-        return speedMps * Math.sin(Math.toRadians(tiltDeg));
+        return speedMps * StrictMath.sin(Math.toRadians(tiltDeg));
     }
 }

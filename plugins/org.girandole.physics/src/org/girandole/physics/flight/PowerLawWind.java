@@ -22,7 +22,7 @@ public record PowerLawWind(double fromDeg, double speedMps, double measuredAtM, 
     }
 
     private double speedMps(double heightM) {
-        return heightM <= 0 ? 0 : speedMps * Math.pow(heightM / measuredAtM, exponent);
+        return heightM <= 0 ? 0 : speedMps * StrictMath.pow(heightM / measuredAtM, exponent);
     }
 
     @Override

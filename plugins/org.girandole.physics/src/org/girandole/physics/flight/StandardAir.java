@@ -39,7 +39,7 @@ public final class StandardAir implements Air {
     }
 
     private static double standardPa(double elevationM) {
-        return SEA_LEVEL_PA * Math.pow(standardK(elevationM) / SEA_LEVEL_K, EXPONENT);
+        return SEA_LEVEL_PA * StrictMath.pow(standardK(elevationM) / SEA_LEVEL_K, EXPONENT);
     }
 
     /** Temperature in kelvin at {@code heightM} metres above the site. */
@@ -49,7 +49,7 @@ public final class StandardAir implements Air {
 
     /** Pressure in pascal at {@code heightM} metres above the site. */
     public double pascal(double heightM) {
-        return sitePa * Math.pow(kelvin(heightM) / siteK, EXPONENT);
+        return sitePa * StrictMath.pow(kelvin(heightM) / siteK, EXPONENT);
     }
 
     @Override

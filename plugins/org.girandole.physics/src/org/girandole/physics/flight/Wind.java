@@ -18,12 +18,12 @@ public sealed interface Wind permits UniformWind, PowerLawWind, LayeredWind {
 
     /** Eastward part of wind from {@code fromDeg}. */
     static double east(double fromDeg, double speedMps) {
-        return -speedMps * Math.sin(Math.toRadians(fromDeg));
+        return -speedMps * StrictMath.sin(Math.toRadians(fromDeg));
     }
 
     /** Northward part of wind from {@code fromDeg}. */
     static double north(double fromDeg, double speedMps) {
-        return -speedMps * Math.cos(Math.toRadians(fromDeg));
+        return -speedMps * StrictMath.cos(Math.toRadians(fromDeg));
     }
 
     /** Checks a direction and a speed. */

@@ -15,7 +15,7 @@ public record Point2(double x, double y) {
     }
 
     public double distanceM(Point2 other) {
-        return Math.hypot(other.x - x, other.y - y);
+        return StrictMath.hypot(other.x - x, other.y - y);
     }
 
     /**
@@ -23,7 +23,7 @@ public record Point2(double x, double y) {
      * the same place.
      */
     public double azimuthDegTo(Point2 other) {
-        double degrees = Math.toDegrees(Math.atan2(other.x - x, other.y - y));
+        double degrees = Math.toDegrees(StrictMath.atan2(other.x - x, other.y - y));
         double positive = degrees < 0 ? degrees + 360 : degrees;
         // A tiny negative angle plus 360 rounds to 360 itself; adding zero turns a negative zero into a plain one.
         return positive >= 360 ? 0 : positive + 0.0;
@@ -32,7 +32,7 @@ public record Point2(double x, double y) {
     /** The place {@code distanceM} away towards {@code azimuthDeg}, degrees clockwise from north. */
     public Point2 towards(double azimuthDeg, double distanceM) {
         double azimuth = Math.toRadians(azimuthDeg);
-        return new Point2(x + distanceM * Math.sin(azimuth), y + distanceM * Math.cos(azimuth));
+        return new Point2(x + distanceM * StrictMath.sin(azimuth), y + distanceM * StrictMath.cos(azimuth));
     }
 
     /** This place at {@code z} metres above the ground. */

@@ -1,0 +1,2 @@
+/** How much wind a plan bears. */
+package org.girandole.physics.wind;
