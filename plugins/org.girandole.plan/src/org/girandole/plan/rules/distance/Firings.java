@@ -62,7 +62,7 @@ final class Firings {
         if (shots > 0) {
             return firing.with(TILT, own + shots);
         }
-        return own > 0 ? firing.tilted(own, cue.aim().bearingDeg()) : firing;
+        return own > 0 ? firing.tilted(own, cue.aim().bearingDeg()) : firing.with(TILT, 0);
     }
 
     private static Optional<Double> estimatedApexM(Effect effect) {

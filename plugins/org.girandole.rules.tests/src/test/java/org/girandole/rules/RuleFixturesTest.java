@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.girandole.lang.LanguageRules;
 import org.girandole.plan.Finding;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.RuleInfo.Family;
@@ -61,7 +63,8 @@ class RuleFixturesTest {
 
     @Test
     void everyFixtureIsAboutARuleThatIs() {
-        assertThat(fixtures()).extracting(Fixture::rule).isSubsetOf(Rules.infos().stream().map(RuleInfo::id).toList());
+        List<String> ids = Stream.concat(Rules.infos().stream(), LanguageRules.ALL.stream()).map(RuleInfo::id).toList();
+        assertThat(fixtures()).extracting(Fixture::rule).isSubsetOf(ids);
     }
 
     private static boolean isLanguage(Finding finding) {
