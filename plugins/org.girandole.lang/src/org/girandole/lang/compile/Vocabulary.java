@@ -62,6 +62,6 @@ final class Vocabulary {
         for (AbstractElement part : ((CompoundElement) element).getElements()) {
             parts.add(phrase(part));
         }
-        return String.join(" ", parts);
+        return String.join(" ", parts).replace(" - ", "-");
     }
 }

@@ -79,9 +79,9 @@ public class Lookup {
                     : plain(names, EnumSet.of(Kind.RACK), Space.RACK);
         }
         if (reference == Literals.WAIVER_DEF__SUBJECT) {
-            return plain(names, EnumSet.of(Kind.EFFECT, Kind.CHAIN, Kind.CUE, Kind.MODULE, Kind.RACK, Kind.SOUNDTRACK, Kind.LOT,
-                    Kind.IGNITER), Space.SHOT, Space.CUE, Space.MODULE, Space.RACK, Space.SOUNDTRACK, Space.LOT,
-                    Space.IGNITER);
+            return plain(names, EnumSet.of(Kind.EFFECT, Kind.CHAIN, Kind.CUE, Kind.MODULE, Kind.MODULE_TYPE, Kind.RACK, Kind.SOUNDTRACK,
+                    Kind.LOT, Kind.IGNITER, Kind.FIRING_SYSTEM, Kind.SITE), Space.SHOT, Space.CUE, Space.MODULE,
+                    Space.MODULE_TYPE, Space.RACK, Space.SOUNDTRACK, Space.LOT, Space.IGNITER, Space.FIRING_SYSTEM, Space.SITE);
         }
         Kind kind = single(context, reference);
         return plain(names, EnumSet.of(kind), kind.space());
