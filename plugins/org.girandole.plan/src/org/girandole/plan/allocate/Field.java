@@ -65,6 +65,11 @@ public final class Field {
         return Optional.ofNullable(modules.get(name));
     }
 
+    /** Racks in the order of the script. */
+    public List<Rack> racks() {
+        return List.copyOf(racks.values());
+    }
+
     public Optional<Rack> rack(String name) {
         return Optional.ofNullable(racks.get(name));
     }

@@ -2,8 +2,10 @@ package org.girandole.plan.allocate;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.girandole.plan.Times;
 import org.girandole.plan.allocate.Allocation.Kind;
 import org.girandole.plan.allocate.Allocation.Refusal;
 import org.girandole.plan.script.Rack;
@@ -13,13 +15,22 @@ final class Refusals {
     private Refusals() {
     }
 
-    static Refusal pin(Field field, Request request) {
+    static Refusal pin(Field field, Request request, Map<String, Integer> used) {
         List<Field.Stand> stands = field.modulesAt(request.position());
         if (stands.isEmpty()) {
             return new Refusal(request.key(), Kind.PIN, "No module serves position " + request.position(), "no module",
                     "1 free pin", "add a module at " + request.position());
         }
         String names = stands.stream().map(Field.Stand::name).collect(Collectors.joining(", "));
+        List<Field.Stand> roomy = stands.stream().filter(stand -> used.getOrDefault(stand.name(), 0) < stand.usablePins()).toList();
+        if (!roomy.isEmpty()) {
+            String moment = Times.exactClock(request.fireUs());
+            return new Refusal(request.key(), Kind.PIN,
+                    "Modules that serve position " + request.position() + " have free pins (" + names + "), but none may fire another at "
+                            + moment,
+                    "pins at once and the gap between pins are used up around " + moment, "1 more module",
+                    "add a module at " + request.position() + " or move the cue a little");
+        }
         int pins = stands.stream().mapToInt(Field.Stand::usablePins).sum();
         return new Refusal(request.key(), Kind.PIN,
                 "All pins that serve position " + request.position() + " are in use (" + names + ")",

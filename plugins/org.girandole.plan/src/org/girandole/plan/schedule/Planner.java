@@ -17,7 +17,7 @@ import org.girandole.plan.Timing;
 import org.girandole.plan.allocate.Allocation;
 import org.girandole.plan.allocate.Allocator;
 import org.girandole.plan.allocate.Field;
-import org.girandole.plan.allocate.FirstFit;
+import org.girandole.plan.allocate.FieldAllocator;
 import org.girandole.plan.allocate.Request;
 import org.girandole.plan.circuit.Circuits;
 import org.girandole.plan.circuit.Load;
@@ -33,7 +33,7 @@ public final class Planner {
 
     /** With the allocation that a show gets when nothing is remembered. */
     public Planner() {
-        this(new FirstFit());
+        this(new FieldAllocator());
     }
 
     public Planner(Allocator allocator) {
