@@ -1,6 +1,7 @@
 package org.girandole.plan.rules.housekeeping;
 
 import java.util.HashSet;
+import java.util.List;
 import java.util.Set;
 import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
@@ -9,6 +10,8 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.script.Score;
+import org.girandole.plan.script.ScoreItem;
 import org.girandole.plan.script.SourceRef;
 
 /** An effect or chain that stands in a file of the show itself and is never fired. Catalogues that are only used stay out of it. */
@@ -37,14 +40,27 @@ public final class UnusedEffect implements Rule {
 
     private static Set<String> used(Plan plan) {
         Set<String> used = new HashSet<>();
-        plan.cues().forEach(cue -> {
-            used.add(cue.what());
-            used.add(cue.effect().name());
-        });
+        // What the score asks for counts, not what could be planned: a cue left out for another reason is not a forgotten effect.
+        for (Score score : plan.script().scores()) {
+            collect(score.items(), used);
+            score.sections().forEach(section -> collect(section.items(), used));
+        }
         // What is fired nowhere may still be what another one is like, or what a chain is made of.
         plan.script().effects().forEach(effect -> effect.like().ifPresent(used::add));
         plan.script().chains().forEach(chain -> used.add(chain.effect()));
         return used;
+    }
+
+    private static void collect(List<ScoreItem> items, Set<String> used) {
+        for (ScoreItem item : items) {
+            if (item instanceof ScoreItem.Cue cue) {
+                used.add(cue.effect());
+            } else if (item instanceof ScoreItem.Repeat repeat) {
+                collect(repeat.items(), used);
+            } else if (item instanceof ScoreItem.Play play) {
+                collect(play.items(), used);
+            }
+        }
     }
 
     private static void report(Findings out, String kind, String name, SourceRef source) {

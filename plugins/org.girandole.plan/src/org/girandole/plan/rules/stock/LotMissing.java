@@ -38,7 +38,7 @@ public final class LotMissing implements Rule {
         }
         effects.forEach((name, effect) -> {
             if (!known.contains(name)) {
-                out.report("No lot of " + name + " is known, so whether there are " + uses.get(name) + " of it was not checked")
+                out.report("No lot of " + name + " is known, and the show uses " + uses.get(name) + " of it")
                         .found("no lot, " + uses.get(name) + " used", "lots with counts that cover the show")
                         .remedy("add 'lot' for " + name + " with its count and, where measured, its rise")
                         .about(Subject.of(name))

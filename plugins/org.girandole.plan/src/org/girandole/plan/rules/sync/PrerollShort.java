@@ -28,16 +28,21 @@ public final class PrerollShort implements Rule {
 
     @Override
     public void check(Plan plan, Findings out) {
+        Map<String, Long> beginsUs = new HashMap<>();
+        plan.soundtracks().forEach(track -> track.script().prerollUs().ifPresent(prerollUs -> beginsUs.put(track.name(), -prerollUs)));
         Map<String, PlannedCue> firsts = new HashMap<>();
         for (PlannedCue cue : plan.cues()) {
-            firsts.merge(cue.soundtrack(), cue, (a, b) -> b.timing().fireUs() < a.timing().fireUs() ? b : a);
+            // What would be fired before the timecode is not fired at all.
+            if (cue.timing().fireUs() >= beginsUs.getOrDefault(cue.soundtrack(), Long.MAX_VALUE)) {
+                firsts.merge(cue.soundtrack(), cue, (a, b) -> b.timing().fireUs() < a.timing().fireUs() ? b : a);
+            }
         }
         for (PlannedSoundtrack track : plan.soundtracks()) {
             PlannedCue first = firsts.get(track.name());
             track.script().prerollUs().ifPresent(prerollUs -> {
                 long untilUs = first == null ? 0 : Math.min(0, first.timing().fireUs());
                 long runUs = prerollUs + untilUs;
-                if (runUs < LEAST_US && runUs >= 0) {
+                if (runUs < LEAST_US) {
                     String until = untilUs == 0 ? "the first note" : "the first firing, " + Cues.name(first);
                     out.report("Soundtrack " + track.name() + " has only " + Quantity.span(runUs) + " of timecode before " + until)
                             .found(Quantity.span(runUs), "at least " + Quantity.span(LEAST_US))
