@@ -1,0 +1,24 @@
+package org.girandole.music.analysis;
+
+import java.util.Arrays;
+
+/** A growing array of floats. */
+final class FloatList {
+    private float[] values = new float[4096];
+    private int size;
+
+    void add(float value) {
+        if (size == values.length) {
+            values = Arrays.copyOf(values, 2 * size);
+        }
+        values[size++] = value;
+    }
+
+    int size() {
+        return size;
+    }
+
+    float[] toArray() {
+        return Arrays.copyOf(values, size);
+    }
+}
