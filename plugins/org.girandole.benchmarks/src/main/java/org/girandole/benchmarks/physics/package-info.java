@@ -1,0 +1,2 @@
+/** Measurements of the physics in one process. */
+package org.girandole.benchmarks.physics;
