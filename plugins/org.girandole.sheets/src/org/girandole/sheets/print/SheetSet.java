@@ -16,6 +16,7 @@ import org.girandole.plan.script.Site;
 import org.girandole.sheets.print.html.AfterShowSheet;
 import org.girandole.sheets.print.html.ChecklistSheet;
 import org.girandole.sheets.print.html.FiringSheet;
+import org.girandole.sheets.print.html.LabelSheet;
 import org.girandole.sheets.print.html.Page;
 import org.girandole.sheets.print.html.PositionSheet;
 import org.girandole.sheets.print.html.PullSheet;
@@ -34,6 +35,7 @@ import org.girandole.sheets.print.values.RunningRows;
 import org.girandole.sheets.print.values.SoundDesk;
 import org.girandole.sheets.print.values.Summary;
 import org.girandole.sheets.print.values.Transport;
+import org.girandole.sheets.print.values.TubeLabels;
 import org.girandole.sheets.print.values.WiringRows;
 
 /** All sheets of a release. */
@@ -79,6 +81,8 @@ public final class SheetSet {
 		add("10", "10-checklists", "Crew checklists", new ChecklistSheet(page).html(Checklists.of(plan, head.stamp())));
 		add("11", "11-after-show", "Misfires and after the show",
 				new AfterShowSheet(page, severalSlots).html(AfterShow.of(plan, positions(plan))));
+		add("12", "12-tube-labels", "Tube labels", new LabelSheet(page).html(TubeLabels.of(
+				positions(plan).stream().map(position -> PositionLoad.of(checked, position)).toList(), head.stamp())));
 		List<String> contents = sheets.stream().map(sheet -> "Sheet " + sheet.id() + ": " + sheet.title()).toList();
 		List<Sheet> all = new ArrayList<>();
 		all.add(new Sheet("1", fileName("01-summary"), "Summary and checks", new SummarySheet(page, head).html(Summary.of(checked), contents)));
