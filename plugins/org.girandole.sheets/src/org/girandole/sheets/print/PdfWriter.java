@@ -19,6 +19,7 @@ import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
 import com.openhtmltopdf.util.XRLog;
 
 /**
@@ -51,7 +52,8 @@ public final class PdfWriter {
 		builder.useFont(() -> font("DejaVuSansCondensed.ttf"), FAMILY, 400, FontStyle.NORMAL, true);
 		builder.useFont(() -> font("DejaVuSansCondensed-Bold.ttf"), FAMILY, 700, FontStyle.NORMAL, true);
 		builder.useReplacementText("\uFFFD");
-		builder.usePdfUaAccessibility(true);
+		// Archival rules keep the renderer from searching the machine for fonts; every word is set in the two faces given here.
+		builder.usePdfAConformance(PdfAConformance.PDFA_2_U);
 		builder.useSVGDrawer(new VectorDrawer());
 		builder.useExternalResourceAccessControl((uri, type) -> false, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
 		builder.withHtmlContent(html, null);
@@ -91,6 +93,7 @@ public final class PdfWriter {
 		PDDocumentInformation information = document.getDocumentInformation();
 		information.setCreationDate(null);
 		information.setModificationDate(null);
+		// The renderer's metadata carries the time of day.
 		document.getDocumentCatalog().setMetadata(null);
 		document.setDocumentId(ByteBuffer.wrap(hash).getLong());
 		document.save(out);

@@ -10,8 +10,8 @@ import static extension org.girandole.sheets.print.html.Html.*
 /** Sheet 12: labels to cut out, with a code that a telephone reads. */
 @Data
 class LabelSheet {
-	static val LABELS_A_ROW = 2
-	static val CODE_MM = 19.0
+	static val LABELS_A_ROW = 3
+	static val CODE_MM = 17.0
 
 	Page page
 
@@ -34,8 +34,9 @@ class LabelSheet {
 		<td><table class="label"><tr><td class="code">«SquareCode.svg(label.code, CODE_MM)»</td>
 		<td><div><span class="huge">«label.position.text»</span> <span class="big">«label.place.text»</span></div>
 		<div>cue <span class="huge">«label.cues.text»</span></div>
+		<div class="small nowrap">release «page.head.stamp.text»</div></td></tr></table>
 		<div><b>«label.what.text»</b></div>
-		<div>«label.set.text» · pin <b>«label.pin.text»</b></div>
-		<div class="small">«page.head.show.text» · «page.head.stamp.text»</div></td></tr></table></td>
+		<div>«label.set.text», pin <b class="nowrap">«label.pin.text»</b></div>
+		<div class="small">«page.head.show.text»</div></td>
 	'''
 }

@@ -40,7 +40,7 @@ class Page {
 		<body>
 		<table class="masthead"><tr>
 		<td class="number"><div>«number.text»</div></td>
-		<td><h1>«title.text»</h1><div class="under">«head.show.text» · «head.when.text» · «head.slots.text» · release <b>«head.stamp.text»</b>«IF !under.empty»<br/>«under.text»«ENDIF»</div></td>
+		<td><h1>«title.text»</h1><div class="under">«head.show.text» · «head.when.text» · «head.slots.text» · release <b class="nowrap">«head.stamp.text»</b>«IF !under.empty»<br/>«under.text»«ENDIF»</div></td>
 		«IF !name.empty»<td class="name«IF name.length > 7» long«ENDIF»">«name.text»</td>«ENDIF»
 		</tr></table>
 		«body»
@@ -94,10 +94,10 @@ class Page {
 		@page {
 		  size: «paper.cssName»; margin: 19mm «PaperSize.SIDE_MARGIN_MM»mm 15mm «PaperSize.SIDE_MARGIN_MM»mm;
 		  «IF !frame.empty»border: «frame»; padding: 3mm; margin: 18mm «PaperSize.SIDE_MARGIN_MM - 4»mm 14mm «PaperSize.SIDE_MARGIN_MM - 4»mm;«ENDIF»
-		  @top-left { content: «head.show.css»; «marginBox» font-weight: bold; text-align: left; vertical-align: bottom; padding-bottom: 2mm; }
+		  @top-left { content: «title.css»; «marginBox» font-size: 12pt; font-weight: bold; text-align: left; vertical-align: bottom; padding-bottom: 2mm; }
 		  @top-center { content: «topCentre.css»; «marginBox» font-weight: bold; text-align: center; vertical-align: bottom; padding-bottom: 2mm; }
 		  @top-right { content: «('''release «head.stamp»''').toString.css»; «marginBox» font-size: 12pt; font-weight: bold; text-align: right; vertical-align: bottom; padding-bottom: 2mm; }
-		  @bottom-left { content: «('''Sheet «number», «title»''').toString.css»; «marginBox» text-align: left; vertical-align: top; padding-top: 2mm; }
+		  @bottom-left { content: «('''«head.show», sheet «number»''').toString.css»; «marginBox» text-align: left; vertical-align: top; padding-top: 2mm; }
 		  @bottom-center { content: «head.slots.css»; «marginBox» text-align: center; vertical-align: top; padding-top: 2mm; }
 		  @bottom-right { content: "page " counter(page) " of " counter(pages); «marginBox» font-weight: bold; text-align: right; vertical-align: top; padding-top: 2mm; }
 		}
@@ -109,7 +109,7 @@ class Page {
 		else if (!head.standing.gaps.empty)
 			"DATA MISSING, see sheet 1"
 		else
-			head.slots
+			""
 	}
 
 	private static def String marginBox() '''font-family: "DejaVu Sans Condensed", "DejaVu Sans", Verdana, Arial, sans-serif; font-size: 9pt;'''

@@ -55,29 +55,28 @@ class PositionSheet {
 	private def CharSequence rackBlock(RackLoad rack) '''
 		<h2>Rack «rack.name.text» <span class="aside">«rack.facts.text»«IF !rack.used» · stays empty«ENDIF»</span></h2>
 		«IF rack.used»
-			«FOR line : rack.tubes.inLines»
+			«FOR line : rack.tubes.inLines.filter[exists[!loads.empty]]»
 				«line.picture»
 			«ENDFOR»
 			<table class="grid">
 			<colgroup><col style="width: 11mm"/><col style="width: 13mm"/><col style="width: 16mm"/><col/><col style="width: 42mm"/><col style="width: 24mm"/><col style="width: 22mm"/></colgroup>
-			<thead><tr><th class="c">Done</th><th class="c">Tube</th><th class="n">Cue</th><th>Load</th><th>Set the tube</th><th>Module · pin</th><th>Lot</th></tr></thead>
+			<thead><tr><th colspan="7" class="big">Rack «rack.name.text»</th></tr><tr><th class="c">Done</th><th class="c">Tube</th><th class="n">Cue</th><th>Load</th><th>Set the tube</th><th>Module · pin</th><th>Lot</th></tr></thead>
 			<tbody>
-			«FOR tube : rack.tubes.indexed»
+			«FOR tube : rack.tubes.filter[!loads.empty].indexed»
 				«tube.value.rows(tube.key % 2 == 1, rack.fixedFan)»
 			«ENDFOR»
+			«IF !rack.empty.empty»
+				<tr><td></td><td colspan="6"><b>Leave empty: «rack.empty.text»</b></td></tr>
+			«ENDIF»
 			</tbody>
 			</table>
 		«ENDIF»
 	'''
 
 	private def CharSequence rows(TubeLoad tube, boolean shade, boolean fixedFan) '''
-		«IF tube.loads.empty»
-			<tr«IF shade» class="shade"«ENDIF»><td></td><td class="c big">«tube.number»</td><td></td><td colspan="4">leave empty</td></tr>
-		«ELSE»
-			«FOR load : tube.loads»
-				<tr«IF shade» class="shade"«ENDIF»><td class="c"><span class="box"></span></td><td class="c huge">«tube.number»</td><td class="n huge">«load.cue»</td><td>«IF tube.loads.size > 1»<b>«tube.loads.size» CUES WANT THIS TUBE.</b> «ENDIF»<b>«load.effect.text»</b> <span class="small">«load.kind.text», «load.calibre.text»«IF !load.chainPart.empty», chain item «load.chainPart.text»«ENDIF»«load.slot.slotWords»</span></td><td>«load.lean.words.text»«IF fixedFan» <span class="small">(the rack is fixed)</span>«ENDIF»</td><td class="big">«load.pin.text»</td><td class="small">«IF load.lot.empty»any«ELSE»«load.lot.text»«ENDIF»</td></tr>
-			«ENDFOR»
-		«ENDIF»
+		«FOR load : tube.loads»
+			<tr«IF shade» class="shade"«ENDIF»><td class="c"><span class="box"></span></td><td class="c huge">«tube.number»</td><td class="n huge">«load.cue»</td><td>«IF tube.loads.size > 1»<b>«tube.loads.size» CUES WANT THIS TUBE.</b> «ENDIF»<b>«load.effect.text»</b> <span class="small">«load.kind.text», «load.calibre.text»«IF !load.chainPart.empty», chain item «load.chainPart.text»«ENDIF»«load.slot.slotWords»</span></td><td>«load.lean.words.text»«IF fixedFan» <span class="small">(the rack is fixed)</span>«ENDIF»</td><td class="big">«load.pin.text»</td><td class="small">«IF load.lot.empty»any«ELSE»«load.lot.text»«ENDIF»</td></tr>
+		«ENDFOR»
 	'''
 
 	private def CharSequence picture(List<TubeLoad> tubes) {

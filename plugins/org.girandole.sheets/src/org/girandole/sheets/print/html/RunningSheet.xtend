@@ -16,7 +16,7 @@ class RunningSheet {
 	Page page
 
 	def String html(RunningRows running) {
-		page.document("2", "Running sheet", '''slot «running.slot»''', '''«running.soundtrack» · timecode «running.rate» from «running.start» · «running.preroll» before the first note · music «running.length»''', "", '''
+		page.document("2", '''Running sheet, slot «running.slot»''', '''slot «running.slot»''', '''«running.soundtrack» · timecode «running.rate» from «running.start» · «running.preroll» before the first note · music «running.length»''', "", '''
 			«page.cautions(#[])»
 			<div class="line-kind"><span class="word">SLOT «running.slot»</span> Before arming, read the slot and the release off the controller and compare both with this sheet.</div>
 			<p class="how">Keep the hold-to-fire control pressed while cues are to fire. Let go: cues that come due are not fired, and they are not made up later. Let go at once when anything is not as it should be. Where a box says LET GO, nothing is planned to fire and nothing is to fall.</p>

@@ -13,6 +13,8 @@ import static extension org.girandole.sheets.print.html.Page.notices
 /** Sheet 1: what the show is, how it stands, what was agreed. */
 @Data
 class SummarySheet {
+	static val COLUMNS = 3
+
 	Page page
 	Head head
 
@@ -49,11 +51,11 @@ class SummarySheet {
 			«IF !summary.notes.empty»«block("Notes", summary.notes, "")»«ENDIF»
 			<h2>Sheets of this release</h2>
 			<p>Two sheets belong together only if both say release <b>«head.stamp.text»</b>.</p>
-			<ul class="plain">
-			«FOR sheet : otherSheets»
-				<li>«sheet.text»</li>
+			<table class="facts">
+			«FOR row : otherSheets.inColumns»
+				<tr>«FOR sheet : row»<td>«sheet.text»</td>«ENDFOR»</tr>
 			«ENDFOR»
-			</ul>
+			</table>
 			«Page.signatures(#["Made by (name, licence)", "Reviewed by (name, date)", "Authority having jurisdiction"])»
 			<p class="small">Made with Girandole «head.toolVersion.text». The checks see what the script says. They do not see weather, ground, workmanship or age of the goods.</p>
 		''')
@@ -63,6 +65,16 @@ class SummarySheet {
 		<h2>«title.text» <span class="aside">«IF !found.empty»«found.size»«ENDIF»</span></h2>
 		«IF found.empty»<p>«none.text»</p>«ELSE»«found.notices»«ENDIF»
 	'''
+
+	/** Read down the first column, then down the next; rows are filled up with empty words. */
+	private static def List<List<String>> inColumns(List<String> words) {
+		val rows = (words.size + COLUMNS - 1) / COLUMNS;
+		(0 ..< rows).map[row|(0 ..< COLUMNS).map[words.at(it * rows + row)].toList].toList
+	}
+
+	private static def String at(List<String> words, int index) {
+		if(index < words.size) words.get(index) else ""
+	}
 
 	private def CharSequence verdict() {
 		val standing = head.standing

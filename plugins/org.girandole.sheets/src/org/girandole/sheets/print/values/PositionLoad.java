@@ -46,6 +46,11 @@ public record PositionLoad(String position, List<String> modules, List<RackLoad>
 			tubes = List.copyOf(tubes);
 		}
 
+		/** Numbers of the tubes that stay empty, runs drawn together. */
+		public String empty() {
+			return Quantities.runs(tubes.stream().filter(tube -> tube.loads().isEmpty()).map(TubeLoad::number).toList());
+		}
+
 		/** Whether something goes into this rack. */
 		public boolean used() {
 			return tubes.stream().anyMatch(tube -> !tube.loads().isEmpty());

@@ -93,7 +93,7 @@ class PdfSheetTest {
 			String text = new PDFTextStripper().getText(pdf);
 			assertThat(pdf.getNumberOfPages()).isGreaterThan(2);
 			// One head a page, and one more because the second soundtrack begins in the middle of a page.
-			assertThat(text.split("Module · pin", -1).length - 1).isEqualTo(pdf.getNumberOfPages() + 1);
+			assertThat(text.split("Rack · tube", -1).length - 1).isEqualTo(pdf.getNumberOfPages() + 1);
 		}
 	}
 
