@@ -23,7 +23,7 @@ final class Hull {
      */
     static Polygon of(double[] x, double[] y, int n) {
         List<Point2> corners = corners(x, y, n);
-        if (corners.size() < 3 || area(corners) < LEAST_AREA_M2) {
+        if (corners.size() < 3 || Polygon.signedAreaM2(corners) < LEAST_AREA_M2) {
             corners = widened(corners);
         }
         return new Polygon(corners);
@@ -41,16 +41,6 @@ final class Hull {
             }
         }
         return corners(x, y, n);
-    }
-
-    private static double area(List<Point2> corners) {
-        double twice = 0;
-        for (int i = 0; i < corners.size(); i++) {
-            Point2 a = corners.get(i);
-            Point2 b = corners.get((i + 1) % corners.size());
-            twice += a.x() * b.y() - b.x() * a.y();
-        }
-        return twice / 2;
     }
 
     private static List<Point2> corners(double[] x, double[] y, int n) {

@@ -80,7 +80,8 @@ public record Polygon(List<Point2> corners) implements Shape {
         return edges;
     }
 
-    private static double signedAreaM2(List<Point2> corners) {
+    /** The area within these corners in square metres, positive if they turn counter-clockwise; the edges may not cross. */
+    public static double signedAreaM2(List<Point2> corners) {
         double twice = 0;
         for (int i = 0; i < corners.size(); i++) {
             Point2 a = corners.get(i);
