@@ -16,6 +16,8 @@ final class PinProblem {
     /** Costs are kilometres of lead, so that no sum of leads outweighs a move and no sum of moves a refusal. */
     private static final double MOVED = 1e3;
     private static final double REFUSED = 1e7;
+    /** Of equally near modules the earlier in the script is filled first; a micrometre of lead decides nothing else. */
+    private static final double LATER = 1e-9;
 
     private final List<ModuleLoad> modules;
     private final List<Demand> demands;
@@ -148,7 +150,7 @@ final class PinProblem {
             for (int m = 0; m < modules.size(); m++) {
                 int to = !open[m] || !serves(m, group.position()) ? -1
                         : group.moment() == null ? moduleNodes[m] : momentNode(network, momentNodes, group.moment(), m, moduleNodes);
-                double lead = withCost ? leadM[g][m] / 1000 : 0;
+                double lead = withCost ? leadM[g][m] / 1000 + m * LATER : 0;
                 stayArcs[g][m] = to < 0 || remembered[m] == 0 ? -1 : network.arc(node, to, remembered[m], lead);
                 moveArcs[g][m] = to < 0 ? -1
                         : network.arc(node, to, group.demands().size(), lead + (withCost && anyRemembered(group) ? MOVED : 0));

@@ -15,9 +15,10 @@ import org.girandole.plan.PlannedSoundtrack;
 import org.girandole.plan.ReleaseStamp;
 import org.girandole.plan.Timing;
 import org.girandole.plan.allocate.Allocation;
-import org.girandole.plan.allocate.Allocator;
 import org.girandole.plan.allocate.Field;
 import org.girandole.plan.allocate.FieldAllocator;
+import org.girandole.plan.allocate.LockFile;
+import org.girandole.plan.allocate.Memory;
 import org.girandole.plan.allocate.Request;
 import org.girandole.plan.circuit.Circuits;
 import org.girandole.plan.circuit.Load;
@@ -29,33 +30,46 @@ import org.girandole.timecode.TimecodeLine;
  * Computes the plan of a show. Whatever cannot be planned becomes a trouble of the plan and is left out of it; no input makes it fail.
  */
 public final class Planner {
-    private final Allocator allocator;
+    private final boolean fresh;
 
-    /** With the allocation that a show gets when nothing is remembered. */
+    /** Plans with what the lock file remembers. */
     public Planner() {
-        this(new FieldAllocator());
+        this(false);
     }
 
-    public Planner(Allocator allocator) {
-        this.allocator = allocator;
+    private Planner(boolean fresh) {
+        this.fresh = fresh;
     }
 
-    /** The plan of this script. */
+    /** Plans as if nothing were remembered; a lock file only serves for comparison. */
+    public static Planner fresh() {
+        return new Planner(true);
+    }
+
+    /** The plan of this script without a lock file. */
     public Plan plan(ShowScript script) {
-        return new Run(script).plan();
+        return plan(script, Optional.empty());
+    }
+
+    /** The plan of this script; what differs from the lock file is among its troubles. */
+    public Plan plan(ShowScript script, Optional<LockFile> lock) {
+        Plan plan = new Run(script, fresh ? Memory.NONE : lock.map(LockFile::memory).orElse(Memory.NONE)).plan();
+        return lock.map(file -> LockTroubles.added(plan, file)).orElse(plan);
     }
 
     /** A firing with everything but its number, its pin and its tube. */
     private record Timed(Firing firing, Timing timing, Aim aim, Optional<Burst> burst, Optional<Lot> lot) {
     }
 
-    private final class Run {
+    private static final class Run {
         private final ShowScript script;
+        private final Memory memory;
         private final TroubleLog troubles = new TroubleLog();
         private final SitePlan site;
 
-        Run(ShowScript script) {
+        Run(ShowScript script, Memory memory) {
             this.script = script;
+            this.memory = memory;
             this.site = new SitePlan(script.site());
         }
 
@@ -94,7 +108,7 @@ public final class Planner {
 
         private List<PlannedCue> cues(List<Timed> timed, Map<Integer, TimecodeLine> lines) {
             Field field = new Field(script);
-            Allocation allocation = allocator.allocate(field, timed.stream().map(this::request).toList());
+            Allocation allocation = new FieldAllocator(memory).allocate(field, timed.stream().map(this::request).toList());
             Map<String, Circuit> circuits = new Circuits(script, field).of(loads(timed, allocation));
             List<PlannedCue> cues = new ArrayList<>(timed.size());
             for (Timed t : timed) {

@@ -55,9 +55,19 @@ public final class Troubles {
             "More pins or tubes are written by hand than the cue has shots",
             "Somebody counted something else than what the script says.", "the script's own words");
 
+    public static final RuleInfo LOCK_STALE = new RuleInfo("lock-stale", Family.HOUSEKEEPING, Severity.WARNING,
+            "The lock file does not say what the script says",
+            "Whoever wires from an older release finds other pins than this one prints.",
+            "the lock file beside the script");
+    public static final RuleInfo LOCK_BROKEN = new RuleInfo("lock-broken", Family.HARDWARE, Severity.ERROR,
+            "A cue cannot stay in the tube or on the pin that the lock file remembers",
+            "The field may be wired by the lock file already; this plan fires something else from that pin.",
+            "the lock file beside the script");
+
     private static final List<RuleInfo> ALL = List.of(TEMPO_IMPOSSIBLE, BEAT_WITHOUT_TEMPO, FRAME_WITHOUT_RATE,
             MARK_CIRCULAR, MARK_UNKNOWN, MOMENT_IMPOSSIBLE, TIMECODE_IMPOSSIBLE, NAME_UNKNOWN, TOO_MANY_CUES, RISE_MISSING,
-            LISTENING_MISSING, APEX_MISSING, AIR_ASSUMED, HAND_SURPLUS);
+            LISTENING_MISSING, APEX_MISSING, AIR_ASSUMED, HAND_SURPLUS,
+            LOCK_BROKEN, LOCK_STALE);
 
     private Troubles() {
     }
