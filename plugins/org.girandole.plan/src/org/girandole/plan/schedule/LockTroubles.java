@@ -38,9 +38,9 @@ final class LockTroubles {
                 reportBroken(log, change, cues.get(change.key()));
             }
         }
-        reportStale(log, plan, lock, unknown, "have no line", "cues without a line");
-        reportStale(log, plan, lock, gone, "are no longer in the script", "lines without a cue");
-        reportStale(log, plan, lock, rewritten, "have another tube or pin in the script", "lines that the script overrides");
+        reportStale(log, plan, lock, unknown, "have no line", "without a line");
+        reportStale(log, plan, lock, gone, "are no longer in the script", "gone");
+        reportStale(log, plan, lock, rewritten, "have another tube or pin in the script", "written by hand");
         List<Finding> troubles = new ArrayList<>(plan.troubles());
         troubles.addAll(log.all());
         return new Plan(plan.script(), plan.stamp(), plan.soundtracks(), plan.cues(), troubles);
@@ -67,9 +67,10 @@ final class LockTroubles {
         }
         String listed = String.join(", ", keys.subList(0, Math.min(MOST_LISTED, keys.size())))
                 + (keys.size() > MOST_LISTED ? " and " + (keys.size() - MOST_LISTED) + " more" : "");
-        log.report(Troubles.LOCK_STALE, "In the lock file of " + lock.show() + ", " + keys.size() + (keys.size() == 1 ? " cue" : " cues")
-                + " " + (keys.size() == 1 ? singular(what) : what) + ": " + listed)
-                .found(keys.size() + " " + found, "none")
+        String cues = keys.size() + (keys.size() == 1 ? " cue " : " cues ");
+        log.report(Troubles.LOCK_STALE, "In the lock file of " + lock.show() + ", " + cues
+                + (keys.size() == 1 ? singular(what) : what) + ": " + listed)
+                .found(cues + found, "none")
                 .remedy("run 'girandole allocate' and commit the lock file")
                 .at(plan.script().show().source());
     }
