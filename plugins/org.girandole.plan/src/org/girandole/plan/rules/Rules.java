@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.girandole.plan.rules.distance.BurstTooLow;
 import org.girandole.plan.rules.distance.ChargeLimit;
+import org.girandole.plan.rules.distance.FalloutOutside;
+import org.girandole.plan.rules.distance.FalloutUnchecked;
 import org.girandole.plan.rules.distance.PositionTooClose;
 import org.girandole.plan.rules.distance.Protect;
 import org.girandole.plan.rules.distance.Separation;
@@ -93,7 +95,7 @@ public final class Rules {
             new TubeLengthMissing(),
             // distance
             new SeparationUnchecked(), new Separation(), new Protect(), new PositionTooClose(), new BurstTooLow(), new WindLimit(),
-            new ChargeLimit(),
+            new FalloutUnchecked(), new FalloutOutside(), new ChargeLimit(),
             // stock
             new StockShort(), new LotMissing(), new HazardMissing(), new ChargeMissing(), new EstimatedValue(),
             // sync

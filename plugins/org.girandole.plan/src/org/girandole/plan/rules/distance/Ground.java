@@ -25,6 +25,7 @@ final class Ground {
     private final List<Place> audience = new ArrayList<>();
     private final List<Place> protectedPlaces = new ArrayList<>();
     private final List<String> unreadable = new ArrayList<>();
+    private Optional<Place> boundary = Optional.empty();
     private final ScriptIndex index;
 
     private Ground(Plan plan) {
@@ -45,6 +46,11 @@ final class Ground {
         return protectedPlaces;
     }
 
+    /** The edge of what is cleared of people. */
+    Optional<Place> boundary() {
+        return boundary;
+    }
+
     /** Why shapes of the site cannot be computed with. */
     List<String> unreadable() {
         return unreadable;
@@ -62,6 +68,8 @@ final class Ground {
             shape(area.name(), () -> new Polyline(points(area.points())))
                     .ifPresent(shape -> audience.add(new Place(area.name(), shape, lowest(area.points()), 1)));
         }
+        boundary = site.boundary().flatMap(area -> shape("the boundary", () -> new Polygon(points(area.points())))
+                .map(shape -> new Place("the boundary", shape, lowest(area.points()), 1)));
         for (Site.Protected area : site.protectedPlaces()) {
             shape(area.name(), () -> area.radiusM().isPresent()
                     ? new Disc(points(area.points()).get(0), area.radiusM().get()) : new Polygon(points(area.points())))

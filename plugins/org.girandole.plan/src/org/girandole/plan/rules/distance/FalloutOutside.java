@@ -1,0 +1,90 @@
+package org.girandole.plan.rules.distance;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.girandole.physics.fallout.Footprint;
+import org.girandole.plan.Plan;
+import org.girandole.plan.PlannedCue;
+import org.girandole.plan.Severity;
+import org.girandole.plan.fallout.FalloutAreas;
+import org.girandole.plan.rules.Basis;
+import org.girandole.plan.rules.Cues;
+import org.girandole.plan.rules.Findings;
+import org.girandole.plan.rules.Quantity;
+import org.girandole.plan.rules.Rule;
+import org.girandole.plan.rules.RuleInfo;
+
+/** Shells that come down, burst or not, outside of the boundary or on a protected place. Said once for each effect and position. */
+public final class FalloutOutside implements Rule {
+    /** Outside of the boundary; and debris, which is cold casing, on a protected place. */
+    static final double MOST = 0.01;
+    private static final RuleInfo INFO = new RuleInfo("fallout", RuleInfo.Family.DISTANCE, Severity.ERROR,
+            "Shells or debris come down outside of the boundary or on a protected place.",
+            "Now and then a shell does not burst in the air. It comes down whole, where nobody was to be.",
+            "99 of 100 inside the boundary, no unburst shell and 1 of 100 pieces of debris on a protected place: " + Basis.COMMON_PRACTICE);
+
+    @Override
+    public RuleInfo info() {
+        return INFO;
+    }
+
+    @Override
+    public void check(Plan plan, Findings out) {
+        Ground ground = Ground.of(plan);
+        List<Ground.Place> places = new ArrayList<>();
+        ground.boundary().ifPresent(places::add);
+        places.addAll(ground.protectedPlaces());
+        if (places.isEmpty() || plan.cues().stream().noneMatch(FalloutAreas::concerns)) {
+            return;
+        }
+        Map<Key, Worst> worst = new LinkedHashMap<>();
+        for (FalloutAreas.Area area : FalloutAreas.of(plan, places.stream().map(Ground.Place::shape).toList()).areas()) {
+            for (int i = 0; i < places.size(); i++) {
+                Ground.Place place = places.get(i);
+                boolean isBoundary = ground.boundary().filter(place::equals).isPresent();
+                keep(worst, area, place, isBoundary, "unburst shells", share(area.result().unburst(), i, isBoundary), isBoundary ? MOST : 0);
+                int at = i;
+                area.result().debris().ifPresent(debris -> keep(worst, area, place, isBoundary, "debris", share(debris, at, isBoundary), MOST));
+            }
+        }
+        worst.values().forEach(found -> report(found, out));
+    }
+
+    private static double share(Footprint footprint, int place, boolean isBoundary) {
+        double inside = footprint.inWatched().get(place);
+        return isBoundary ? 1 - inside : inside;
+    }
+
+    private static void keep(Map<Key, Worst> worst, FalloutAreas.Area area, Ground.Place place, boolean isBoundary, String what, double share,
+            double most) {
+        if (share > most) {
+            worst.merge(new Key(area.first().what(), area.first().position(), place.name()),
+                    new Worst(area, place, isBoundary, what, share, most), (a, b) -> b.share() > a.share() ? b : a);
+        }
+    }
+
+    private static void report(Worst worst, Findings out) {
+        PlannedCue cue = worst.area().first();
+        String percent = percent(worst.share()) + " of its " + worst.what();
+        String where = worst.isBoundary() ? "outside of the boundary" : "on " + worst.place().name();
+        out.report(Cues.name(cue) + ": " + percent + " come down " + where + (worst.area().estimated() ? ", by estimated data" : ""))
+                .found(percent + ", of " + FalloutAreas.SAMPLES + " computed", (worst.most() == 0 ? "none " : "at most " + percent(worst.most()) + " ")
+                        + where)
+                .remedy("tilt it away, move it, use a smaller effect, or clear a wider area and move the boundary")
+                .about(Cues.subject(cue, worst.place().name()))
+                .data(Map.of("place", worst.place().name()))
+                .at(cue.source());
+    }
+
+    private static String percent(double share) {
+        return Quantity.number(share * 100) + " %";
+    }
+
+    private record Key(String what, String position, String place) {
+    }
+
+    private record Worst(FalloutAreas.Area area, Ground.Place place, boolean isBoundary, String what, double share, double most) {
+    }
+}
