@@ -21,6 +21,7 @@ import org.girandole.sheets.print.html.Page;
 import org.girandole.sheets.print.html.PositionSheet;
 import org.girandole.sheets.print.html.PullSheet;
 import org.girandole.sheets.print.html.RunningSheet;
+import org.girandole.sheets.print.html.SiteSheet;
 import org.girandole.sheets.print.html.SoundSheet;
 import org.girandole.sheets.print.html.SummarySheet;
 import org.girandole.sheets.print.html.TransportSheet;
@@ -32,6 +33,7 @@ import org.girandole.sheets.print.values.Head;
 import org.girandole.sheets.print.values.PositionLoad;
 import org.girandole.sheets.print.values.PullList;
 import org.girandole.sheets.print.values.RunningRows;
+import org.girandole.sheets.print.values.SiteMap;
 import org.girandole.sheets.print.values.SoundDesk;
 import org.girandole.sheets.print.values.Summary;
 import org.girandole.sheets.print.values.Transport;
@@ -77,6 +79,7 @@ public final class SheetSet {
 		}
 		add("6", "06-pull-list", "Pull list", new PullSheet(page).html(PullList.of(plan, positions(plan))));
 		add("7", "07-transport", "Transport summary", new TransportSheet(page).html(Transport.of(plan)));
+		SiteMap.of(checked).ifPresent(map -> add("8", "08-site-plan", "Site plan", new SiteSheet(page).html(map)));
 		add("9", "09-sound-desk", "Sound desk", new SoundSheet(page).html(SoundDesk.of(plan)));
 		add("10", "10-checklists", "Crew checklists", new ChecklistSheet(page).html(Checklists.of(plan, head.stamp())));
 		add("11", "11-after-show", "Misfires and after the show",

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import org.girandole.physics.geometry.Point2;
 import org.girandole.physics.separation.DistanceTable;
@@ -26,10 +27,21 @@ final class Distances {
     }
 
     /** For each effect, position and place that does not hold: the firing that misses most. */
-    static List<Worst> worst(Plan plan, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables) {
+    static List<Held> worst(Plan plan, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables) {
+        Map<Key, Held> worst = new LinkedHashMap<>();
+        each(plan, ground, places, tables, held -> {
+            if (!held.check().holds()) {
+                worst.merge(new Key(held.cue().what(), held.cue().position(), held.place()), held, (a, b) -> b.missesMoreThan(a) ? b : a);
+            }
+        });
+        return new ArrayList<>(worst.values());
+    }
+
+    /** Every firing held against every place, place by place. */
+    static void each(Plan plan, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables,
+            Consumer<Held> use) {
         Optional<Site.Wind> wind = plan.script().site().flatMap(Site::wind);
         Map<Case, SeparationCheck> computed = new HashMap<>();
-        Map<Key, Worst> worst = new LinkedHashMap<>();
         for (Ground.Place place : places) {
             DistanceTable table = tables.apply(place);
             for (PlannedCue cue : plan.cues()) {
@@ -40,13 +52,9 @@ final class Distances {
                 // Cues alike in all that a table asks are computed once.
                 SeparationCheck check = computed.computeIfAbsent(Case.of(cue, from.get(), place), key -> SeparationCheck.of(table,
                         Firings.of(cue, from.get().zM() - place.zM(), wind), new Point2(from.get().xM(), from.get().yM()), place.shape()));
-                if (!check.holds()) {
-                    worst.merge(new Key(cue.what(), cue.position(), place), new Worst(cue, place, table, check),
-                            (a, b) -> b.missesMoreThan(a) ? b : a);
-                }
+                use.accept(new Held(cue, place, table, check));
             }
         }
-        return new ArrayList<>(worst.values());
     }
 
     private record Key(String what, String position, Ground.Place place) {
@@ -58,9 +66,9 @@ final class Distances {
         }
     }
 
-    /** A firing that does not hold. */
-    record Worst(PlannedCue cue, Ground.Place place, DistanceTable table, SeparationCheck check) {
-        boolean missesMoreThan(Worst other) {
+    /** A firing held against a place. */
+    record Held(PlannedCue cue, Ground.Place place, DistanceTable table, SeparationCheck check) {
+        boolean missesMoreThan(Held other) {
             if (check.shortM().isEmpty() || other.check.shortM().isEmpty()) {
                 return check.shortM().isEmpty() && other.check.shortM().isPresent();
             }

@@ -37,7 +37,7 @@ public final class Protect implements Rule {
     }
 
     /** The table with what the site asks for this place on top. */
-    private static DistanceTable times(DistanceTable table, Ground.Place place) {
+    static DistanceTable times(DistanceTable table, Ground.Place place) {
         if (place.multiple() == 1) {
             return table;
         }

@@ -2,6 +2,7 @@ package org.girandole.sheets.print.html
 
 import com.google.common.collect.Lists
 import org.eclipse.xtend.lib.annotations.Data
+import org.girandole.sheets.print.values.Quantities
 import org.girandole.sheets.print.values.TubeLabels
 import org.girandole.sheets.print.values.TubeLabels.Label
 
@@ -19,11 +20,13 @@ class LabelSheet {
 		page.document("12", "Tube labels", "", "cut along the dashed lines; one label a tube or ground piece", "", '''
 			«page.cautions(#["A label says what is to go in, not what is in. Labels of another release are torn off before loading. The square code holds release, position, rack, tube and cue; it fires nothing."])»
 			«FOR part : labels.positions»
-				<h2>Position «part.position.text» <span class="aside">«part.labels.size» labels</span></h2>
 				<table class="labels">
+				<thead><tr><th colspan="«LABELS_A_ROW»">Position «part.position.text» <span class="small">«Quantities.count(part.labels.size, "label", "labels")»</span></th></tr></thead>
+				<tbody>
 				«FOR row : Lists.partition(part.labels, LABELS_A_ROW)»
 					<tr>«FOR label : row»«label.cell»«ENDFOR»«FOR i : row.size ..< LABELS_A_ROW»<td class="none"></td>«ENDFOR»</tr>
 				«ENDFOR»
+				</tbody>
 				</table>
 			«ENDFOR»
 			«IF labels.positions.empty»<p class="missing">Nothing to label.</p>«ENDIF»

@@ -105,6 +105,6 @@ class PositionSheet {
 	}
 
 	private static def String mm(double value) {
-		RackPicture.number(value) + "mm"
+		Svg.number(value) + "mm"
 	}
 }

@@ -33,7 +33,7 @@ final class SquareCode {
 				}
 			}
 		}
-		String size = RackPicture.number(sizeMm);
+		String size = Svg.number(sizeMm);
 		return "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + size + "mm\" height=\"" + size + "mm\" viewBox=\"0 0 " + cells.getWidth() + " "
 				+ cells.getHeight() + "\"><path d=\"" + path + "\" fill=\"#000000\"/></svg>";
 	}

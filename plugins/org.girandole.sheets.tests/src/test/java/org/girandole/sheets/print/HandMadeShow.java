@@ -60,6 +60,7 @@ final class HandMadeShow {
 			List.of(position("A", -30), position("B", 0), position("C", 30)), List.of(),
 			List.of(new Site.Area("Promenade", List.of(new Point(-100, -150), new Point(100, -150)), HERE)), Optional.empty(), List.of(),
 			Optional.empty(), Optional.of(18.0), Optional.empty(), Optional.empty(), HERE));
+	Optional<String> separation = Optional.of("UsTable");
 	final List<Effect> effects = new ArrayList<>();
 	final List<Lot> lots = new ArrayList<>();
 	final List<Rack> racks = new ArrayList<>();
@@ -130,7 +131,7 @@ final class HandMadeShow {
 				Optional.of(18.0), FiringSystem.Join.SERIES, 1.5, HERE);
 		ShowScript script = new ShowScript(
 				new ShowHeader("Quay", label, date, Optional.of(LocalTime.of(22, 30)), Optional.of(ZoneId.of("Europe/Lisbon")),
-						Optional.of("Quay"), Optional.of("Field"), Optional.of(100_000L), Optional.of("HouseTable"), HERE),
+						Optional.of("Quay"), Optional.of("Field"), Optional.of(100_000L), separation, HERE),
 				soundtracks.stream().map(PlannedSoundtrack::script).toList(), effects, lots, List.of(), site,
 				List.of(new Igniter("Standard", Optional.of(1.6), Optional.of(0.2), Optional.of(0.5), Optional.of(0.2), HERE)), List.of(),
 				List.of(type), modules, racks, Optional.of(system), List.of(), List.of(), List.of(), List.of(), Optional.empty(), List.of());

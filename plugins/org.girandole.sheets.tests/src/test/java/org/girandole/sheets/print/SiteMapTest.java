@@ -1,0 +1,85 @@
+package org.girandole.sheets.print;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
+import static org.assertj.core.api.Assertions.within;
+import static org.girandole.sheets.print.HandMadeShow.HERE;
+import static org.girandole.sheets.print.HandMadeShow.bareEffect;
+import static org.girandole.sheets.print.HandMadeShow.effect;
+
+import java.util.List;
+import java.util.Optional;
+
+import org.girandole.plan.PlannedSoundtrack;
+import org.girandole.plan.script.EffectKind;
+import org.girandole.plan.script.Point;
+import org.girandole.plan.script.Site;
+import org.girandole.sheets.print.values.SiteMap;
+import org.junit.jupiter.api.Test;
+
+/** Distances on the site plan. The audience line of the hand-made show lies 150 m in front of all positions. */
+class SiteMapTest {
+	private final HandMadeShow show = new HandMadeShow();
+	private final PlannedSoundtrack tides = show.soundtrack("Tides", "Tides", 0, Optional.of(show.line()));
+
+	private SiteMap map() {
+		return SiteMap.of(show.checked()).orElseThrow();
+	}
+
+	/** 70 ft for each inch of calibre (Oregon OAR 837-012-0840): 75 / 25.4 x 70 x 0.3048 = 63.0 m; for 100 mm 84.0 m. */
+	@Test
+	void theCueThatAsksMostCounts() {
+		show.cue(tides, 1_000_000, "B", show.add(effect("Small", "Small shell", EffectKind.SHELL, 0.075, 0.06, "1.3G", "UN0335"))).add();
+		show.cue(tides, 2_000_000, "B", show.add(effect("Large", "Large shell", EffectKind.SHELL, 0.1, 0.1, "1.3G", "UN0335"))).add();
+
+		assertThat(map().distances()).extracting(SiteMap.Distance::position, SiteMap.Distance::place, SiteMap.Distance::found,
+				SiteMap.Distance::asked, SiteMap.Distance::holds, SiteMap.Distance::cue)
+				.containsExactly(tuple("B", "Promenade", "150.0 m", "84.0 m", true, "2, Large shell"));
+		assertThat(map().spots().get(1).askedM().getAsDouble()).isCloseTo(84.0, within(0.01));
+		assertThat(map().spots().get(1).charge()).isEqualTo("0.160 kg");
+		assertThat(map().spots().get(0).askedM()).isEmpty();
+		assertThat(map().looked()).isTrue();
+	}
+
+	/** Twice the table's distance: 126 m are asked where 100 m - 20 m = 80 m are there. */
+	@Test
+	void aProtectedPlaceAsksItsMultiple() {
+		Site site = show.site.orElseThrow();
+		show.site = Optional.of(new Site(site.name(), site.label(), site.positions(), site.groups(), site.audience(), site.boundary(),
+				List.of(new Site.Protected("Dock", List.of(new Point(0, 100)), Optional.of(20.0), 2, HERE)), site.wind(), site.airC(),
+				site.elevationM(), site.listening(), HERE));
+		show.cue(tides, 1_000_000, "B", show.add(effect("Small", "Small shell", EffectKind.SHELL, 0.075, 0.06, "1.3G", "UN0335"))).add();
+
+		assertThat(map().distances()).extracting(SiteMap.Distance::place, SiteMap.Distance::found, SiteMap.Distance::asked,
+				SiteMap.Distance::holds).containsExactly(tuple("Promenade", "150.0 m", "63.0 m", true), tuple("Dock", "80.0 m", "126.0 m", false));
+	}
+
+	@Test
+	void whatTheTableHasNoNumberForAsksMoreThanAnyNumberAndIsNotMet() {
+		show.cue(tides, 1_000_000, "B", show.add(bareEffect("Odd", "Odd", EffectKind.SHELL))).add();
+		show.cue(tides, 2_000_000, "B", show.add(effect("Large", "Large shell", EffectKind.SHELL, 0.3, 0.1, "1.3G", "UN0335"))).add();
+
+		SiteMap.Distance line = map().distances().get(0);
+		assertThat(line.asked()).startsWith("ASSESSMENT: ");
+		assertThat(line.holds()).isFalse();
+		assertThat(line.cue()).isEqualTo("1, Odd");
+	}
+
+	@Test
+	void withoutATableItIsSaidThatNothingWasLookedAt() {
+		show.separation = Optional.of("NoSuchTable");
+		assertThat(map().looked()).isFalse();
+		assertThat(map().table()).isEqualTo("there is no distance table NoSuchTable");
+		show.separation = Optional.empty();
+		assertThat(map().table()).isEqualTo("the show names no distance table");
+	}
+
+	/** 60 m between A and C and 150 m to the audience: 150 m need 150 000 / 132 mm = 1 : 1136, the next round scale is 1 : 1250. */
+	@Test
+	void theScaleIsRoundAndPrintedWithItsBar() {
+		Sheet sheet = SheetSet.of(show.checked(), PaperSize.A4, "1").stream().filter(each -> each.id().equals("8")).findFirst().orElseThrow();
+		assertThat(sheet.html()).contains("1 : 1250", "the bar is 20 m long", "audience: Promenade");
+		// 20 m at 1 : 1250 are 16 mm, drawn as two halves of 8 mm.
+		assertThat(sheet.html()).contains("width=\"8\" height=\"1.6\"");
+	}
+}

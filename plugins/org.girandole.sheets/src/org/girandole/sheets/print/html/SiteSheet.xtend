@@ -1,0 +1,53 @@
+package org.girandole.sheets.print.html
+
+import org.eclipse.xtend.lib.annotations.Data
+import org.girandole.sheets.print.values.SiteMap
+import org.girandole.sheets.print.values.SiteMap.Kind
+
+import static extension org.girandole.sheets.print.html.Html.*
+
+/** Sheet 8: the site from above, to scale, with what is asked and what is there. */
+@Data
+class SiteSheet {
+	Page page
+
+	def String html(SiteMap map) {
+		val picture = SitePicture.of(map, page.paper.contentWidthMm)
+		page.document("8", "Site plan", '''1 : «picture.scale»''', map.site, "", '''
+			«page.cautions(#["Measure on the ground before anything is set up. The drawing is only as right as the coordinates in the script. Where debris and duds come down is not drawn: the area that must be clear is agreed on the site, with the wind of the night."])»
+			<div class="plan" style="width: «Svg.number(picture.widthMm)»mm; height: «Svg.number(picture.heightMm)»mm">«picture.drawing»«FOR word : picture.words»<div class="word«IF word.big» spot«ENDIF»" style="left: «Svg.number(word.xMm)»mm; top: «Svg.number(word.yMm)»mm">«word.text.text»</div>«ENDFOR»</div>
+			<p class="small">Up is +y of the script. Dot: position. Heavy line: audience. Dash-dot: boundary. Dashed and grey: «IF map.outlines.exists[kind === Kind.PROTECTED]»protected place«ELSE»protected place (none here)«ENDIF». Dotted circle: the largest number of metres that the table asks from that position towards the audience; no circle means that there is no number. «IF map.wind.present»Arrow: where the wind goes, «map.wind.get.words.text».«ELSE»The script states no wind.«ENDIF» Scale 1 : «picture.scale» when printed without shrinking; the bar is «picture.barM» m long.</p>
+			<h2>Positions</h2>
+			<table class="grid">
+			<colgroup><col style="width: 30mm"/><col/><col style="width: 24mm"/><col style="width: 44mm"/></colgroup>
+			<thead><tr><th>Position</th><th>Where</th><th class="n">Pieces</th><th class="n">Charge</th></tr></thead>
+			<tbody>
+			«FOR spot : map.spots»
+				<tr><td class="big">«spot.name.text»</td><td>«spot.place.text»</td><td class="n">«spot.pieces»</td><td class="n">«spot.charge.text»</td></tr>
+			«ENDFOR»
+			</tbody>
+			</table>
+			<h2>Distances <span class="aside">«map.table.text»</span></h2>
+			«IF map.looked»
+				<table class="grid">
+				<colgroup><col style="width: 18mm"/><col style="width: 34mm"/><col style="width: 21mm"/><col style="width: 34mm"/><col style="width: 14mm"/><col/></colgroup>
+				<thead><tr><th>From</th><th>To</th><th class="n">There is</th><th class="n">Table asks</th><th class="c">Met</th><th>For which cue, by which rule</th></tr></thead>
+				<tbody>
+				«FOR line : map.distances.indexed»
+					<tr«IF line.key % 2 == 1» class="shade"«ENDIF»><td class="big">«line.value.position.text»</td><td>«IF line.value.audience»audience «ENDIF»<b>«line.value.place.text»</b></td><td class="n big">«line.value.found.text»</td><td class="n"><b>«line.value.asked.text»</b></td><td class="c"><b>«IF line.value.holds»yes«ELSE»NO«ENDIF»</b></td><td class="small">cue «line.value.cue.text»<br/>«line.value.basis.text»</td></tr>
+				«ENDFOR»
+				</tbody>
+				</table>
+				«IF map.distances.empty»<p class="missing">Nothing was compared: there is no audience line, no protected place, or nothing is fired.</p>«ENDIF»
+				<p>One line a position and place, for the cue that asks most. “Met” compares two numbers; it does not make a place safe. Always the largest of table, maker, authority and local law counts.</p>
+			«ELSE»
+				<p class="missing">No distance was looked at.</p>
+			«ENDIF»
+			«IF !map.notices.empty»
+				<h2>Found about distances</h2>
+				«Page.notices(map.notices)»
+			«ENDIF»
+			«Page.signatures(#["Measured on the ground by (name, time)", "Area agreed with (authority, name)", "Remarks"])»
+		''')
+	}
+}
