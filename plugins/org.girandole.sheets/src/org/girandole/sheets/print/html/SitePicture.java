@@ -21,6 +21,7 @@ import org.girandole.sheets.print.values.SiteMap.Spot;
 record SitePicture(String drawing, List<Word> words, int scale, int barM, double widthMm, double heightMm) {
 	static final String BOUNDARY_DASHES = "5 1.4 0.8 1.4";
 	static final String PROTECTED_DASHES = "2 1.2";
+	static final String FALLOUT_DASHES = "1.6 0.8";
 	static final String ASKED_DASHES = "0.5 1.1";
 	private static final double MARGIN_MM = 9;
 	private static final double TALLEST_MM = 150;
@@ -36,7 +37,10 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 		Frame frame = Frame.around(map, widthMm);
 		Svg svg = new Svg(widthMm, frame.heightMm());
 		List<Word> words = new ArrayList<>();
-		svg.rect(0, 0, widthMm, frame.heightMm(), "#ffffff", 0.4, SOLID);
+		svg.rect(0.3, 0.3, widthMm - 0.6, frame.heightMm() - 0.6, "#ffffff", 0.4, SOLID);
+		// All edges first, then all areas over them: what is left of the edges is that of the whole.
+		map.fallout().forEach(area -> svg.path(closed(frame, area), "none", 0.9, FALLOUT_DASHES));
+		map.fallout().forEach(area -> svg.path(closed(frame, area), "#ececec", 0, SOLID));
 		map.outlines().forEach(outline -> outline(svg, words, frame, outline));
 		for (Spot spot : map.spots()) {
 			double x = frame.x(spot.xM());
@@ -60,22 +64,31 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 		Point first = outline.points().get(0);
 		if (outline.radiusM().isPresent()) {
 			double radius = frame.mm(outline.radiusM().getAsDouble());
-			svg.circle(frame.x(first.xM()), frame.y(first.yM()), radius, "#e4e4e4", 0.5, PROTECTED_DASHES);
+			svg.circle(frame.x(first.xM()), frame.y(first.yM()), radius, "#bdbdbd", 0.5, PROTECTED_DASHES);
 			words.add(new Word(frame.x(first.xM()) - radius, frame.y(first.yM()) + radius + 0.5, outline.name(), false));
 			return;
 		}
-		StringBuilder path = new StringBuilder();
-		for (Point point : outline.points()) {
-			path.append(path.isEmpty() ? "M" : "L").append(Svg.point(frame.x(point.xM()), frame.y(point.yM())));
-		}
+		String path = open(frame, outline.points());
 		switch (outline.kind()) {
-			case AUDIENCE -> svg.path(path.toString(), "none", 1.6, SOLID);
+			case AUDIENCE -> svg.path(path, "none", 1.6, SOLID);
 			case BOUNDARY -> svg.path(path + "Z", "none", 0.4, BOUNDARY_DASHES);
-			case PROTECTED -> svg.path(path + "Z", "#e4e4e4", 0.5, PROTECTED_DASHES);
+			case PROTECTED -> svg.path(path + "Z", "#bdbdbd", 0.5, PROTECTED_DASHES);
 		}
 		boolean audience = outline.kind() == SiteMap.Kind.AUDIENCE;
 		words.add(new Word(frame.x(first.xM()) + 1.5, frame.y(first.yM()) - (audience ? 5 : -0.8),
 				audience ? "audience: " + outline.name() : outline.name(), false));
+	}
+
+	private static String closed(Frame frame, List<Point> points) {
+		return open(frame, points) + "Z";
+	}
+
+	private static String open(Frame frame, List<Point> points) {
+		StringBuilder path = new StringBuilder();
+		for (Point point : points) {
+			path.append(path.isEmpty() ? "M" : "L").append(Svg.point(frame.x(point.xM()), frame.y(point.yM())));
+		}
+		return path.toString();
 	}
 
 	/** An arrow that points where the wind goes, in degrees clockwise from up. */
@@ -105,6 +118,7 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 		static Frame around(SiteMap map, double widthMm) {
 			List<Point> points = new ArrayList<>();
 			map.spots().forEach(spot -> points.add(new Point(spot.xM(), spot.yM())));
+			map.fallout().forEach(points::addAll);
 			for (Outline outline : map.outlines()) {
 				double radius = outline.radiusM().orElse(0);
 				outline.points().forEach(point -> {

@@ -14,19 +14,23 @@ class SiteSheet {
 	def String html(SiteMap map) {
 		val picture = SitePicture.of(map, page.paper.contentWidthMm)
 		page.document("8", "Site plan", '''1 : «picture.scale»''', map.site, "", '''
-			«page.cautions(#["Measure on the ground before anything is set up. The drawing is only as right as the coordinates in the script. Where debris and duds come down is not drawn: the area that must be clear is agreed on the site, with the wind of the night."])»
+			«page.cautions(#["Measure on the ground before anything is set up. The drawing is only as right as the coordinates in the script. The area that must be clear is agreed on the site, with the wind of the night: the fallout drawn here is computed for the wind of the script."])»
 			<div class="plan" style="width: «Svg.number(picture.widthMm)»mm; height: «Svg.number(picture.heightMm)»mm">«picture.drawing»«FOR word : picture.words»<div class="word«IF word.big» spot«ENDIF»" style="left: «Svg.number(word.xMm)»mm; top: «Svg.number(word.yMm)»mm">«word.text.text»</div>«ENDFOR»</div>
-			<p class="small">Up is +y of the script. Dot: position. Heavy line: audience. Dash-dot: boundary. Dashed and grey: «IF map.outlines.exists[kind === Kind.PROTECTED]»protected place«ELSE»protected place (none here)«ENDIF». Dotted circle: the largest number of metres that the table asks from that position towards the audience; no circle means that there is no number. «IF map.wind.present»Arrow: where the wind goes, «map.wind.get.words.text».«ELSE»The script states no wind.«ENDIF» Scale 1 : «picture.scale» when printed without shrinking; the bar is «picture.barM» m long.</p>
+			<p class="small">Up is +y of the script. Dot: position. Heavy line: audience. Dash-dot: boundary. Dashed and dark: «IF map.outlines.exists[kind === Kind.PROTECTED]»protected place«ELSE»protected place (none here)«ENDIF». Dotted circle: the largest number of metres that the table asks from that position towards the audience; no circle means that there is no number. Light with a broken edge: where 99 of 100 shells that do not burst, and 99 of 100 pieces of debris, come down; one of a hundred comes down outside. Mines, comets, candles, cakes and rockets are not part of it. «IF map.wind.present»Arrow: where the wind goes, «map.wind.get.words.text».«ELSE»The script states no wind.«ENDIF» Scale 1 : «picture.scale» when printed without shrinking; the bar is «picture.barM» m long.</p>
 			<h2>Positions</h2>
 			<table class="grid">
-			<colgroup><col style="width: 30mm"/><col/><col style="width: 24mm"/><col style="width: 44mm"/></colgroup>
-			<thead><tr><th>Position</th><th>Where</th><th class="n">Pieces</th><th class="n">Charge</th></tr></thead>
+			<colgroup><col style="width: 22mm"/><col/><col style="width: 17mm"/><col style="width: 36mm"/><col style="width: 34mm"/><col style="width: 34mm"/></colgroup>
+			<thead><tr><th>Position</th><th>Where</th><th class="n">Pieces</th><th class="n">Charge</th><th class="n">99 of 100 unburst shells within</th><th class="n">99 of 100 pieces of debris within</th></tr></thead>
 			<tbody>
 			«FOR spot : map.spots»
-				<tr><td class="big">«spot.name.text»</td><td>«spot.place.text»</td><td class="n">«spot.pieces»</td><td class="n">«spot.charge.text»</td></tr>
+				<tr><td class="big">«spot.name.text»</td><td>«spot.place.text»</td><td class="n">«spot.pieces»</td><td class="n">«spot.charge.text»</td><td class="n big">«spot.unburst.text»</td><td class="n big">«spot.debris.text»</td></tr>
 			«ENDFOR»
 			</tbody>
 			</table>
+			«IF !map.falloutUnknown.empty»
+				<div class="alarm"><span class="word">Where these come down is not known, and not drawn:</span>
+				<ul class="plain">«FOR unknown : map.falloutUnknown»<li>«unknown.text»</li>«ENDFOR»</ul></div>
+			«ENDIF»
 			<h2>Distances <span class="aside">«map.table.text»</span></h2>
 			«IF map.looked»
 				<table class="grid">

@@ -66,6 +66,30 @@ class SiteMapTest {
 	}
 
 	@Test
+	void falloutIsDrawnForShellsAndSaidToBeUnknownWhereItIs() {
+		show.cue(tides, 1_000_000, "A", show.add(effect("Star", "Star mine", EffectKind.MINE, 0.075, 0.06, "1.3G", "UN0335"))).add();
+		show.cue(tides, 2_000_000, "B", show.add(effect("Small", "Small shell", EffectKind.SHELL, 0.075, 0.06, "1.3G", "UN0335"))).add();
+		show.cue(tides, 3_000_000, "C", show.add(bareEffect("Odd", "Odd shell", EffectKind.SHELL))).add();
+
+		assertThat(map().spots()).extracting(SiteMap.Spot::unburst).satisfiesExactly(none -> assertThat(none).isEqualTo("none"),
+				metres -> assertThat(metres).endsWith(" m"), unknown -> assertThat(unknown).isEqualTo("not known"));
+		// One outline for shells that do not burst, one for debris.
+		assertThat(map().fallout()).hasSize(2).allMatch(outline -> outline.size() >= 3);
+		assertThat(map().falloutUnknown()).singleElement().asString().startsWith("cue 3, Odd shell: ");
+	}
+
+	/** In calm air a shell fired straight up comes down around its tube: every outline lies around the position. */
+	@Test
+	void falloutLiesAroundAnUprightTubeInCalmAir() {
+		show.cue(tides, 2_000_000, "B", show.add(effect("Small", "Small shell", EffectKind.SHELL, 0.075, 0.06, "1.3G", "UN0335"))).add();
+
+		for (List<Point> outline : map().fallout()) {
+			assertThat(outline).anyMatch(point -> point.xM() < 0).anyMatch(point -> point.xM() > 0).anyMatch(point -> point.yM() < 0)
+					.anyMatch(point -> point.yM() > 0);
+		}
+	}
+
+	@Test
 	void withoutATableItIsSaidThatNothingWasLookedAt() {
 		show.separation = Optional.of("NoSuchTable");
 		assertThat(map().looked()).isFalse();
