@@ -4,9 +4,13 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.stream.Collectors;
 
 /** The two ways in which words of the show get into a document without becoming part of its structure. */
 final class Html {
+	private static final int LONGEST_WORD = 16;
+
 	private Html() {
 	}
 
@@ -36,6 +40,18 @@ final class Html {
 			}
 		});
 		return out.append('"').toString();
+	}
+
+	/** The words, cut to so many characters; a single word that could not be broken between lines is cut sooner. */
+	static String brief(String words, int most) {
+		return cut(Arrays.stream(words.split(" ")).map(word -> cut(word, LONGEST_WORD)).collect(Collectors.joining(" ")), most);
+	}
+
+	private static String cut(String words, int most) {
+		if (words.codePointCount(0, words.length()) <= most) {
+			return words;
+		}
+		return words.substring(0, words.offsetByCodePoints(0, most - 1)) + "…";
 	}
 
 	/** The style sheet that all sheets share. */

@@ -13,6 +13,12 @@ import static extension org.girandole.sheets.print.html.Html.*
 /** What all sheets have in common: the page with its head and foot, the masthead, the cautions. */
 @Data
 class Page {
+	/** Longer words do not fit into a page's margin; the masthead has them in full. */
+	static val LONGEST_TITLE = 36
+	static val LONGEST_SHOW = 44
+	/** A frame reaches this far into the side margins. */
+	static val FRAME_MM = 4
+
 	Head head
 	PaperSize paper
 
@@ -92,14 +98,14 @@ class Page {
 
 	private def CharSequence pageRule(String number, String title, String frame) '''
 		@page {
-		  size: «paper.cssName»; margin: 19mm «PaperSize.SIDE_MARGIN_MM»mm 15mm «PaperSize.SIDE_MARGIN_MM»mm;
-		  «IF !frame.empty»border: «frame»; padding: 3mm; margin: 18mm «PaperSize.SIDE_MARGIN_MM - 4»mm 14mm «PaperSize.SIDE_MARGIN_MM - 4»mm;«ENDIF»
-		  @top-left { content: «title.css»; «marginBox» font-size: 12pt; font-weight: bold; text-align: left; vertical-align: bottom; padding-bottom: 2mm; }
+		  size: «paper.cssName»; margin: 19mm «PaperSize.SIDE_MARGIN_MM»mm 17mm «PaperSize.SIDE_MARGIN_MM»mm;
+		  «IF !frame.empty»border: «frame»; padding: 3mm; margin: 18mm «PaperSize.SIDE_MARGIN_MM - FRAME_MM»mm 16mm «PaperSize.SIDE_MARGIN_MM - FRAME_MM»mm;«ENDIF»
+		  @top-left { content: «title.brief(LONGEST_TITLE).css»; «marginBox» font-size: 12pt; font-weight: bold; text-align: left; vertical-align: bottom; padding-bottom: 2mm; }
 		  @top-center { content: «topCentre.css»; «marginBox» font-weight: bold; text-align: center; vertical-align: bottom; padding-bottom: 2mm; }
 		  @top-right { content: «('''release «head.stamp»''').toString.css»; «marginBox» font-size: 12pt; font-weight: bold; text-align: right; vertical-align: bottom; padding-bottom: 2mm; }
-		  @bottom-left { content: «('''«head.show», sheet «number»''').toString.css»; «marginBox» text-align: left; vertical-align: top; padding-top: 2mm; }
-		  @bottom-center { content: «head.slots.css»; «marginBox» text-align: center; vertical-align: top; padding-top: 2mm; }
-		  @bottom-right { content: "page " counter(page) " of " counter(pages); «marginBox» font-weight: bold; text-align: right; vertical-align: top; padding-top: 2mm; }
+		  @bottom-left { content: «('''«head.show.brief(LONGEST_SHOW)», sheet «number»''').toString.css»; «marginBox» text-align: left; vertical-align: top; padding-top: 1.5mm; }
+		  @bottom-center { content: «head.slots.css»; «marginBox» text-align: center; vertical-align: top; padding-top: 1.5mm; }
+		  @bottom-right { content: "page " counter(page) " of " counter(pages); «marginBox» font-weight: bold; text-align: right; vertical-align: top; padding-top: 1.5mm; }
 		}
 	'''
 

@@ -21,7 +21,7 @@ class RunningSheet {
 			<div class="line-kind"><span class="word">SLOT «running.slot»</span> Before arming, read the slot and the release off the controller and compare both with this sheet.</div>
 			<p class="how">Keep the hold-to-fire control pressed while cues are to fire. Let go: cues that come due are not fired, and they are not made up later. Let go at once when anything is not as it should be. Where a box says LET GO, nothing is planned to fire and nothing is to fall.</p>
 			<table class="grid">
-			<colgroup><col style="width: 21mm"/><col style="width: 35mm"/><col style="width: 21mm"/><col/><col style="width: 23mm"/></colgroup>
+			<colgroup><col style="width: 32mm"/><col style="width: 30mm"/><col style="width: 20mm"/><col/><col style="width: 23mm"/></colgroup>
 			<thead><tr><th>Cue</th><th>Timecode</th><th class="n">Show time</th><th>What fires, where</th><th class="n">Time to next</th></tr></thead>
 			<tbody>
 			«FOR row : running.rows»

@@ -100,7 +100,7 @@ public record PullList(List<KindPart> kinds, List<IgniterLine> igniters, List<Cr
 				stock.igniters().entrySet().stream()
 						.map(entry -> new IgniterLine(entry.getKey().isEmpty() ? "type " + Quantities.NOT_STATED : entry.getKey(), entry.getValue()))
 						.toList(),
-				crates(plan, positions), gear(plan));
+				crates(plan, positions), gear(plan, positions));
 	}
 
 	private static Line line(Stock.Line line) {
@@ -123,7 +123,7 @@ public record PullList(List<KindPart> kinds, List<IgniterLine> igniters, List<Cr
 		return crates;
 	}
 
-	private static List<Gear> gear(Plan plan) {
+	private static List<Gear> gear(Plan plan, List<String> positions) {
 		List<Gear> gear = new ArrayList<>();
 		plan.script().racks().forEach(rack -> gear.add(new Gear("Rack " + rack.name(), rack.rows().stream()
 				.map(run -> run.count() + " × " + Quantities.millimetres(run.calibreM())).collect(Collectors.joining(" + ")), rack.position())));
@@ -138,8 +138,8 @@ public record PullList(List<KindPart> kinds, List<IgniterLine> igniters, List<Cr
 					leadByPosition.merge(cue.position(), cue.circuit().get().leadM(), Double::sum);
 					leads.merge(cue.position(), 1, Integer::sum);
 				});
-		leadByPosition.forEach((position, metres) -> gear.add(
-				new Gear("Leads", Quantities.count(leads.get(position), "lead", "leads") + ", " + Quantities.metres(metres) + " in all, one way", position)));
+		positions.stream().filter(leads::containsKey).forEach(position -> gear.add(new Gear("Leads", Quantities.count(leads.get(position), "lead",
+				"leads") + ", " + Quantities.metres(leadByPosition.get(position)) + " in all, one way", position)));
 		return gear;
 	}
 }

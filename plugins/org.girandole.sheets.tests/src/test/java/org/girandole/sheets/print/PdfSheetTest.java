@@ -25,6 +25,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
+import org.girandole.plan.script.EffectKind;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -115,6 +116,30 @@ class PdfSheetTest {
 					}
 				}
 			}
+		}
+	}
+
+	@Test
+	void endlessNamesWrapInsideThePaper() throws Exception {
+		HandMadeShow show = HandMadeShow.full();
+		show.label = "W".repeat(120);
+		show.rack("R" + "8".repeat(60), "A", 0.1, HandMadeShow.tubes(2, 0.075));
+		show.cue(show.soundtracks.get(0), 70_000_000, "Position" + "X".repeat(60),
+				show.add(HandMadeShow.effect("Long", "M".repeat(150), EffectKind.SHELL, 0.075, 0.1, "1.3G", "UN0335")))
+				.tube("R" + "8".repeat(60), 1).pin("M1", 12, 4).add();
+		for (Sheet sheet : SheetSet.of(show.checked(), PaperSize.LETTER, "0.1.0")) {
+			try (PDDocument pdf = Loader.loadPDF(pdf(sheet))) {
+				assertThat(outside(pdf, 5 * MM)).as(sheet.fileName()).isEmpty();
+			}
+		}
+	}
+
+	@Test
+	void whatTheTypeLacksPrintsAsAReplacementAndLosesNothingElse() throws Exception {
+		HandMadeShow show = HandMadeShow.full();
+		show.label = "Fête d’été Ωμέγα Ночь 花火 \uD83C\uDF86 end";
+		try (PDDocument pdf = Loader.loadPDF(pdf(SheetSet.of(show.checked(), PaperSize.A4, "0.1.0").get(0)))) {
+			assertThat(new PDFTextStripper().getText(pdf)).contains("Fête d’été Ωμέγα Ночь \uFFFD", " end");
 		}
 	}
 
