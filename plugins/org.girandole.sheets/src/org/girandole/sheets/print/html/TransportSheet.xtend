@@ -24,7 +24,7 @@ class TransportSheet {
 			«FOR line : transport.classes»
 				<tr><td class="«IF line.hazardClass.length > 5»big«ELSE»huge«ENDIF»">«line.hazardClass.text»</td><td class="big">«line.unNumber.text»</td><td>«line.name.text»</td><td class="n big">«line.pieces»</td><td class="n big">«line.charge.text»«IF line.withoutCharge > 0»<div class="small">«line.withoutCharge» without stated charge</div>«ENDIF»</td><td class="n">«line.factor.text»</td><td class="n">«line.points.text»</td></tr>
 			«ENDFOR»
-			<tr class="part"><td colspan="3">All</td><td class="n">«transport.total.pieces»</td><td class="n">«transport.total.charge.text»</td><td></td><td></td></tr>
+			<tr class="part"><td colspan="3">All</td><td class="n big">«transport.total.pieces»</td><td class="n big">«transport.total.charge.text»</td><td></td><td></td></tr>
 			</tbody>
 			</table>
 			<div class="verdict"><div class="word">«transport.points.words.text»</div>
