@@ -8,8 +8,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import org.girandole.physics.geometry.Disc;
 import org.girandole.physics.geometry.Point2;
+import org.girandole.physics.geometry.Shape;
 import org.girandole.physics.separation.DistanceTable;
+import org.girandole.physics.separation.FiringCase;
 import org.girandole.physics.separation.Requirement;
 import org.girandole.physics.separation.SeparationCheck;
 import org.girandole.plan.Plan;
@@ -50,11 +53,19 @@ final class Distances {
                     continue;
                 }
                 // Cues alike in all that a table asks are computed once.
-                SeparationCheck check = computed.computeIfAbsent(Case.of(cue, from.get(), place), key -> SeparationCheck.of(table,
+                SeparationCheck check = computed.computeIfAbsent(Case.of(cue, from.get(), place), key -> check(table,
                         Firings.of(cue, from.get().zM() - place.zM(), wind), new Point2(from.get().xM(), from.get().yM()), place.shape()));
                 use.accept(new Held(cue, place, table, check));
             }
         }
+    }
+
+    /** What is far enough for the worst of all directions need not be looked at direction by direction. */
+    private static SeparationCheck check(DistanceTable table, FiringCase firing, Point2 from, Shape shape) {
+        Requirement most = SeparationCheck.of(table, firing, from, new Disc(from, 0)).requirement();
+        Point2 nearest = shape.nearest(from);
+        double foundM = from.distanceM(nearest);
+        return most.metBy(foundM) ? new SeparationCheck(most, foundM, nearest) : SeparationCheck.of(table, firing, from, shape);
     }
 
     private record Key(String what, String position, Ground.Place place) {

@@ -1,11 +1,10 @@
 package org.girandole.plan.rules.hardware;
 
 import java.util.Arrays;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
@@ -35,20 +34,20 @@ public final class CircuitUnchecked implements Rule {
     @Override
     public void check(Plan plan, Findings out) {
         ScriptIndex index = ScriptIndex.of(plan);
-        Set<Igniter> igniters = new LinkedHashSet<>();
-        Set<ModuleType> types = new LinkedHashSet<>();
+        Map<String, Igniter> igniters = new LinkedHashMap<>();
+        Map<String, ModuleType> types = new LinkedHashMap<>();
         PlannedCue unsolved = null;
         for (PlannedCue cue : plan.cues()) {
-            index.igniter(cue).ifPresent(igniters::add);
-            index.moduleType(cue).ifPresent(types::add);
+            index.igniter(cue).ifPresent(igniter -> igniters.putIfAbsent(igniter.name(), igniter));
+            index.moduleType(cue).ifPresent(type -> types.putIfAbsent(type.name(), type));
             if (unsolved == null && cue.pin().isPresent() && cue.circuit().isEmpty()) {
                 unsolved = cue;
             }
         }
         int before = out.all().size();
-        igniters.forEach(igniter -> missing(out, "igniter " + igniter.name(), Subject.of(igniter.name()), igniter.source(),
+        igniters.values().forEach(igniter -> missing(out, "igniter " + igniter.name(), Subject.of(igniter.name()), igniter.source(),
                 fact("resistance", igniter.resistanceOhm()), fact("all-fire", igniter.allFireA()), fact("no-fire", igniter.noFireA())));
-        types.forEach(type -> missing(out, "module type " + type.name(), Subject.of(type.name()), type.source(),
+        types.values().forEach(type -> missing(out, "module type " + type.name(), Subject.of(type.name()), type.source(),
                 fact("drive", type.driveV()), fact("source", type.sourceOhm()), fact("test", type.testA())));
         plan.script().firingSystem().filter(system -> !plan.cues().isEmpty()).ifPresent(system -> missing(out,
                 "firing system " + system.name(), Subject.of(system.name()), system.source(), fact("lead", system.wire())));

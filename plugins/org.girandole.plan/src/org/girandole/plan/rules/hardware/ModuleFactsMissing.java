@@ -1,11 +1,10 @@
 package org.girandole.plan.rules.hardware;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
@@ -31,9 +30,9 @@ public final class ModuleFactsMissing implements Rule {
     @Override
     public void check(Plan plan, Findings out) {
         ScriptIndex index = ScriptIndex.of(plan);
-        Set<ModuleType> types = new LinkedHashSet<>();
-        plan.cues().forEach(cue -> index.moduleType(cue).ifPresent(types::add));
-        for (ModuleType type : types) {
+        Map<String, ModuleType> types = new LinkedHashMap<>();
+        plan.cues().forEach(cue -> index.moduleType(cue).ifPresent(type -> types.putIfAbsent(type.name(), type)));
+        for (ModuleType type : types.values()) {
             List<String> missing = new ArrayList<>();
             add(missing, "igniters per pin", type.ignitersPerPin());
             add(missing, "pins at once", type.pinsAtOnce());

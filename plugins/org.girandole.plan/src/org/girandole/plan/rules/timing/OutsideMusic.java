@@ -36,19 +36,22 @@ public final class OutsideMusic implements Rule {
     private static void check(PlannedCue cue, PlannedSoundtrack track, Findings out) {
         long seenUs = cue.timing().seenUs();
         Optional<Long> lengthUs = track.lengthUs();
-        String limit = "0:00.000 to " + lengthUs.map(Quantity::moment).orElse("the end of the music, unknown");
         if (seenUs < 0) {
             out.report(Cues.name(cue) + " lies " + Quantity.span(-seenUs) + " before the first note")
-                    .found(Quantity.moment(seenUs), limit)
+                    .found(Quantity.moment(seenUs), limit(lengthUs))
                     .basis("show time counts from the first note")
                     .remedy("move the cue to the first note or later")
                     .about(Cues.subject(cue)).at(cue.source());
         } else if (lengthUs.isPresent() && seenUs > lengthUs.get()) {
             out.report(Cues.name(cue) + " lies " + Quantity.span(seenUs - lengthUs.get()) + " after the end of " + track.name())
-                    .found(Quantity.moment(seenUs), limit)
+                    .found(Quantity.moment(seenUs), limit(lengthUs))
                     .basis(Basis.script("length of " + track.name() + " " + Quantity.moment(lengthUs.get()), track.script().source()))
                     .remedy("move the cue before " + Quantity.moment(lengthUs.get()) + ", or correct the length")
                     .about(Cues.subject(cue)).at(cue.source());
         }
+    }
+
+    private static String limit(Optional<Long> lengthUs) {
+        return Quantity.moment(0) + " to " + lengthUs.map(Quantity::moment).orElse("the end of the music, unknown");
     }
 }
