@@ -32,7 +32,7 @@ final class Distances {
     /** For each effect, position and place that does not hold: the firing that misses most. */
     static List<Held> worst(Plan plan, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables) {
         Map<Key, Held> worst = new LinkedHashMap<>();
-        each(plan, ground, places, tables, held -> {
+        each(plan, ground, places, tables, Distances::checkQuickly, held -> {
             if (!held.check().holds()) {
                 worst.merge(new Key(held.cue().what(), held.cue().position(), held.place()), held, (a, b) -> b.missesMoreThan(a) ? b : a);
             }
@@ -43,6 +43,11 @@ final class Distances {
     /** Every firing held against every place, place by place. */
     static void each(Plan plan, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables,
             Consumer<Held> use) {
+        each(plan, ground, places, tables, SeparationCheck::of, use);
+    }
+
+    private static void each(Plan plan, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables,
+            Check how, Consumer<Held> use) {
         Optional<Site.Wind> wind = plan.script().site().flatMap(Site::wind);
         Map<Case, SeparationCheck> computed = new HashMap<>();
         for (Ground.Place place : places) {
@@ -53,19 +58,27 @@ final class Distances {
                     continue;
                 }
                 // Cues alike in all that a table asks are computed once.
-                SeparationCheck check = computed.computeIfAbsent(Case.of(cue, from.get(), place), key -> check(table,
+                SeparationCheck check = computed.computeIfAbsent(Case.of(cue, from.get(), place), key -> how.check(table,
                         Firings.of(cue, from.get().zM() - place.zM(), wind), new Point2(from.get().xM(), from.get().yM()), place.shape()));
                 use.accept(new Held(cue, place, table, check));
             }
         }
     }
 
-    /** What is far enough for the worst of all directions need not be looked at direction by direction. */
-    private static SeparationCheck check(DistanceTable table, FiringCase firing, Point2 from, Shape shape) {
+    /**
+     * What is far enough for the worst of all directions need not be looked at direction by direction. What holds is then said to be asked
+     * more than it is, so that this serves for finding what does not hold, and for nothing else.
+     */
+    private static SeparationCheck checkQuickly(DistanceTable table, FiringCase firing, Point2 from, Shape shape) {
         Requirement most = SeparationCheck.of(table, firing, from, new Disc(from, 0)).requirement();
         Point2 nearest = shape.nearest(from);
         double foundM = from.distanceM(nearest);
         return most.metBy(foundM) ? new SeparationCheck(most, foundM, nearest) : SeparationCheck.of(table, firing, from, shape);
+    }
+
+    /** A way to hold a firing against a shape. */
+    private interface Check {
+        SeparationCheck check(DistanceTable table, FiringCase firing, Point2 from, Shape shape);
     }
 
     private record Key(String what, String position, Ground.Place place) {
