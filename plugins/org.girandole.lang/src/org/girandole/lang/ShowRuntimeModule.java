@@ -1,13 +1,24 @@
 package org.girandole.lang;
 
 import com.google.inject.Binder;
+import com.google.inject.Provider;
+import com.google.inject.name.Names;
 import org.eclipse.xtext.conversion.IValueConverterService;
 import org.eclipse.xtext.linking.ILinkingDiagnosticMessageProvider;
 import org.eclipse.xtext.parser.IEncodingProvider;
+import org.eclipse.xtext.parser.antlr.ISyntaxErrorMessageProvider;
+import org.eclipse.xtext.parser.antlr.Lexer;
+import org.eclipse.xtext.parser.antlr.LexerBindings;
+import org.eclipse.xtext.parser.antlr.LexerProvider;
 import org.eclipse.xtext.service.DispatchingProvider;
+import org.eclipse.xtext.validation.IResourceValidator;
+import org.girandole.lang.parser.antlr.internal.InternalShowLexer;
+import org.girandole.lang.parsing.DepthLexer;
 import org.girandole.lang.parsing.ShowValues;
+import org.girandole.lang.parsing.SyntaxMessages;
 import org.girandole.lang.parsing.Utf8;
 import org.girandole.lang.scoping.QuietLinking;
+import org.girandole.lang.validation.ShowResourceValidator;
 
 /** Components of the language at run time. */
 public class ShowRuntimeModule extends AbstractShowRuntimeModule {
@@ -18,6 +29,29 @@ public class ShowRuntimeModule extends AbstractShowRuntimeModule {
 
     public Class<? extends ILinkingDiagnosticMessageProvider.Extended> bindILinkingDiagnosticMessageProvider() {
         return QuietLinking.class;
+    }
+
+    public Class<? extends ISyntaxErrorMessageProvider> bindISyntaxErrorMessageProvider() {
+        return SyntaxMessages.class;
+    }
+
+    public Class<? extends IResourceValidator> bindIResourceValidator() {
+        return ShowResourceValidator.class;
+    }
+
+    @Override
+    public Class<? extends Lexer> bindLexer() {
+        return DepthLexer.class;
+    }
+
+    @Override
+    public Provider<? extends InternalShowLexer> provideInternalShowLexer() {
+        return LexerProvider.create(DepthLexer.class);
+    }
+
+    @Override
+    public void configureRuntimeLexer(Binder binder) {
+        binder.bind(Lexer.class).annotatedWith(Names.named(LexerBindings.RUNTIME)).to(DepthLexer.class);
     }
 
     @Override

@@ -63,6 +63,12 @@ final class Block {
         if (field.getKey() == null) {
             return;
         }
+        if (!Character.isLetter(field.getKey().charAt(0))) {
+            compilation.problems().report(LanguageRules.SYNTAX, "'" + Words.shown(field.getKey()) + "' cannot stand here in " + what)
+                    .found(Words.shown(field.getKey()), Words.or(known)).remedy("take it out")
+                    .at(compilation.sources().of(field, Literals.UNKNOWN_FIELD__KEY));
+            return;
+        }
         Optional<String> near = Words.nearest(field.getKey(), known);
         compilation.problems().report(LanguageRules.UNKNOWN_FIELD, "'" + field.getKey() + "' is nothing that can be said of " + what
                 + near.map(word -> "; did you mean " + word + "?").orElse("")).found(field.getKey(), Words.or(known))

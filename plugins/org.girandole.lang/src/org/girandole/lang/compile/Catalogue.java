@@ -135,9 +135,12 @@ final class Catalogue {
     }
 
     private Optional<Hazard> hazard(HazardField field) {
-        if (field.getDivision() == null || !DIVISION.matcher(field.getDivision()).matches()) {
+        if (field.getDivision() == null) {
+            return Optional.empty();
+        }
+        if (!DIVISION.matcher(field.getDivision()).matches()) {
             compilation.problems().report(LanguageRules.UNKNOWN_WORD, "'" + field.getDivision() + "' is no hazard class")
-                    .found(String.valueOf(field.getDivision()), "a division and a group, such as 1.3G").basis("UN Model Regulations, chapter 2.1")
+                    .found(field.getDivision(), "a division and a group, such as 1.3G").basis("UN Model Regulations, chapter 2.1")
                     .remedy("write it as on the carton, such as 1.3G UN0335")
                     .at(compilation.sources().of(field, Literals.HAZARD_FIELD__DIVISION));
             return Optional.empty();

@@ -18,7 +18,9 @@ import org.girandole.lang.scoping.Kind;
 import org.girandole.lang.scoping.Lookup;
 import org.girandole.lang.scoping.Names;
 import org.girandole.lang.services.ShowGrammarAccess;
+import org.girandole.lang.show.CueLine;
 import org.girandole.lang.show.Named;
+import org.girandole.lang.show.PlaceRange;
 import org.girandole.plan.script.InputFile;
 
 /** What the compilers of the parts of one script share. */
@@ -114,6 +116,10 @@ final class Compilation {
     /** @param more names that would also do, such as imported marks */
     void unresolved(EObject owner, EReference reference, Set<String> more) {
         String name = Sources.name(owner, reference);
+        if (name.isEmpty() || !Character.isLetter(name.charAt(0)) && name.charAt(0) != '_') {
+            // No name at all; the parser has said so.
+            return;
+        }
         Lookup.Candidates candidates = lookup.candidates(owner, reference);
         TreeSet<String> wanted = new TreeSet<>();
         candidates.kinds().stream().filter(kind -> kind != Kind.PARAMETER).forEach(kind -> wanted.add(kind.words()));
@@ -121,6 +127,10 @@ final class Compilation {
             wanted.add(Kind.PARAMETER.words());
         }
         Optional<Kind> other = elsewhere(owner, name, candidates);
+        if (other.isPresent() && (owner instanceof PlaceRange || owner instanceof CueLine)) {
+            misplaced(owner, reference, name, other.get(), wanted);
+            return;
+        }
         if (other.isPresent()) {
             problems.report(LanguageRules.WRONG_KIND, "'" + name + "' is " + other.get().words() + ", but here stands " + Words.or(wanted))
                     .found(other.get().words(), Words.or(wanted)).remedy("write the name of " + Words.or(wanted))
@@ -138,6 +148,16 @@ final class Compilation {
                 + near.map(n -> "; did you mean " + n + "?").orElse("")).found(name, Words.or(wanted))
                 .remedy(near.map(n -> "write " + n + ", or define " + name).orElse("define " + name + ", or use the file that does"))
                 .data(near.map(n -> Map.of("replace", n)).orElse(Map.of())).at(sources.of(owner, reference));
+    }
+
+    /** In a cue, a name of the wrong kind mostly means that something before or after it is missing. */
+    private void misplaced(EObject owner, EReference reference, String name, Kind other, Set<String> wanted) {
+        boolean place = other == Kind.POSITION || other == Kind.GROUP;
+        String remedy = owner instanceof PlaceRange ? "write the position before the effect: at TIME PLACES EFFECT"
+                : place ? "separate positions by commas, and write the effect after the last"
+                : "write the name of an effect: at TIME PLACES EFFECT";
+        problems.report(LanguageRules.WRONG_KIND, "'" + name + "' is " + other.words() + ", but here stands " + Words.or(wanted))
+                .found(other.words(), Words.or(wanted)).remedy(remedy).at(sources.of(owner, reference));
     }
 
     private Optional<Kind> elsewhere(EObject owner, String name, Lookup.Candidates candidates) {

@@ -158,7 +158,7 @@ final class Quantities {
         }
         OptionalInt number = Numbers.whole(digits);
         if (number.isEmpty() || number.getAsInt() < least || number.getAsInt() > most) {
-            outside(owner, feature, digits, what, least + " to " + most);
+            outside(owner, feature, digits, what, "a whole number from " + least + " to " + most);
             return OptionalInt.empty();
         }
         return number;

@@ -37,6 +37,8 @@ final class ScoreBlock {
     /** Figures that play figures multiply; a show has no more lines than this. */
     private static final int MOST_ITEMS = 500_000;
 
+    private static final List<String> LINES = List.of("at", "cue", "repeat", "play", "section", "hold");
+
     private final Compilation compilation;
     private final Times times;
     private final CueLines cues;
@@ -143,12 +145,8 @@ final class ScoreBlock {
     }
 
     private void stray(StrayItem stray) {
-        List<String> known = List.of("at", "cue", "repeat", "play", "section", "hold");
-        Optional<String> near = Words.nearest(stray.getWord(), known);
-        compilation.problems().report(LanguageRules.SYNTAX, "'" + stray.getWord() + "' does not begin a line of a score"
-                + near.map(word -> "; did you mean " + word + "?").orElse("")).found(stray.getWord(), Words.or(known))
-                .remedy("a cue is written: at TIME PLACES EFFECT").data(near.map(word -> Map.of("replace", word)).orElse(Map.of()))
-                .at(compilation.sources().of(stray, Literals.STRAY_ITEM__WORD));
+        Strays.report(compilation, stray, Literals.STRAY_ITEM__WORD, stray.getWord(), "a line of a score", LINES,
+                "a cue is written: at TIME PLACES EFFECT");
     }
 
     private List<ScoreItem> inside(List<Item> written, Times.Place place) {
@@ -198,6 +196,9 @@ final class ScoreBlock {
     }
 
     private boolean fill(FigureDef figure, PlayLine play, Times.Place place, Map<Parameter, Given> values) {
+        if (figure.getParameters().stream().anyMatch(parameter -> parameter.getName() == null)) {
+            return false;
+        }
         int wanted = figure.getParameters().size();
         int given = play.getArguments().size();
         if (wanted != given) {

@@ -41,6 +41,7 @@ import org.girandole.lang.show.ShowDef;
 import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SiteDef;
 import org.girandole.lang.show.SoundtrackDef;
+import org.girandole.lang.show.StrayElement;
 import org.girandole.lang.show.TableDef;
 import org.girandole.lang.show.WaiverDef;
 import org.girandole.lang.show.WireDef;
@@ -125,6 +126,7 @@ public class ShowCompiler {
 
         Optional<ShowScript> script() {
             clashes();
+            strays();
             Optional<ShowDef> show = all(ShowDef.class).stream().findFirst();
             Optional<Block> header = show.map(def -> new Block(compilation, def, def.getFields(), "a show",
                     compilation.grammar().getShowFieldRule(), Set.of()));
@@ -163,6 +165,18 @@ public class ShowCompiler {
             return show.filter(def -> def.getName() != null).map(def -> new ShowScript(header(def, header.orElseThrow(), siteDef, systemDef,
                     times.clocks()), soundtracks, effects, lots, chains, site, igniters, wires, types, modules, racks,
                     systemDef.map(systems::get), scores, waivers, rules, tables, release, compilation.inputs()));
+        }
+
+        /** Of several in a row only the first is told: one brace too many leaves all of them over. */
+        private void strays() {
+            for (int i = 0; i < elements.size(); i++) {
+                if (elements.get(i) instanceof StrayElement stray && (i == 0 || !(elements.get(i - 1) instanceof StrayElement))) {
+                    Strays.report(compilation, stray, Literals.STRAY_ELEMENT__WORD, stray.getWord(), "any part of a script",
+                            Vocabulary.first(compilation.grammar().getElementRule()), "}".equals(stray.getWord())
+                                    ? "take it out; every block before it is closed already"
+                                    : "see the language reference for the parts of a script; perhaps the block before it is closed too early");
+                }
+            }
         }
 
         /** The second of two things with one name is left out. */

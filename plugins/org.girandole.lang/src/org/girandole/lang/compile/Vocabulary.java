@@ -12,19 +12,62 @@ import org.eclipse.xtext.CompoundElement;
 import org.eclipse.xtext.GrammarUtil;
 import org.eclipse.xtext.Group;
 import org.eclipse.xtext.Keyword;
+import org.eclipse.xtext.ParserRule;
 import org.eclipse.xtext.RuleCall;
 
-/** The words with which the lines of a block begin, read off the grammar. */
-final class Vocabulary {
+/** The words with which things begin, read off the grammar. */
+public final class Vocabulary {
     private static final String KEY = "key";
 
     private Vocabulary() {
     }
 
+    /** The words with which the lines of a block begin; several where one does not tell which line it is. */
     static List<String> of(AbstractRule rule) {
         Set<String> words = new LinkedHashSet<>();
         collect(rule.getAlternatives(), words);
         return new ArrayList<>(words);
+    }
+
+    /** All words that a rule can begin with. */
+    public static Set<String> first(AbstractRule rule) {
+        Set<String> words = new LinkedHashSet<>();
+        first(rule.getAlternatives(), words, new LinkedHashSet<>(List.of(rule)));
+        return words;
+    }
+
+    /** @return whether what follows the element may come first as well */
+    private static boolean first(AbstractElement element, Set<String> words, Set<AbstractRule> seen) {
+        boolean optional = GrammarUtil.isOptionalCardinality(element);
+        if (element instanceof Keyword keyword) {
+            if (Character.isLetter(keyword.getValue().charAt(0))) {
+                words.add(keyword.getValue());
+            }
+        } else if (element instanceof Alternatives alternatives) {
+            for (AbstractElement alternative : alternatives.getElements()) {
+                optional |= first(alternative, words, seen);
+            }
+        } else if (element instanceof Group group) {
+            boolean open = true;
+            for (AbstractElement part : group.getElements()) {
+                open = open && first(part, words, seen);
+            }
+            optional |= open;
+        } else if (element instanceof Assignment assignment) {
+            optional |= first(assignment.getTerminal(), words, seen);
+        } else if (element instanceof RuleCall call) {
+            if (!unknown(call) && call.getRule() instanceof ParserRule && seen.add(call.getRule())) {
+                optional |= first(call.getRule().getAlternatives(), words, seen);
+            }
+        } else {
+            optional = true;
+        }
+        return optional;
+    }
+
+    /** Rules that take what nobody knows are no source of words. */
+    private static boolean unknown(RuleCall call) {
+        return call.getRule().getName().startsWith("Stray") || call.getRule().getName().equals("UnknownField");
     }
 
     private static void collect(AbstractElement element, Set<String> words) {
@@ -39,7 +82,7 @@ final class Vocabulary {
             }
         } else if (element instanceof Assignment assignment && KEY.equals(assignment.getFeature())) {
             keys(assignment.getTerminal(), words);
-        } else if (element instanceof RuleCall call && !GrammarUtil.isDatatypeRule(GrammarUtil.containingParserRule(element))) {
+        } else if (element instanceof RuleCall call && !unknown(call)) {
             collect(call.getRule().getAlternatives(), words);
         }
     }

@@ -24,7 +24,7 @@ final class NameScope implements IScope {
 
     @Override
     public IEObjectDescription getSingleElement(QualifiedName name) {
-        Named named = candidates.find(name.getFirstSegment());
+        Named named = name == null || name.getSegmentCount() != 1 ? null : candidates.find(name.getFirstSegment());
         return named == null ? null : EObjectDescription.create(name, named);
     }
 

@@ -1,0 +1,160 @@
+package org.girandole.lang.parsing;
+
+import com.google.inject.Inject;
+import com.google.inject.Singleton;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.antlr.runtime.MismatchedTokenException;
+import org.antlr.runtime.RecognitionException;
+import org.antlr.runtime.Token;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.xtext.AbstractRule;
+import org.eclipse.xtext.CrossReference;
+import org.eclipse.xtext.GrammarUtil;
+import org.eclipse.xtext.RuleCall;
+import org.eclipse.xtext.diagnostics.Diagnostic;
+import org.eclipse.xtext.nodemodel.INode;
+import org.eclipse.xtext.nodemodel.SyntaxErrorMessage;
+import org.eclipse.xtext.parser.antlr.ISyntaxErrorMessageProvider;
+import org.girandole.lang.compile.Words;
+import org.girandole.lang.scoping.Kind;
+import org.girandole.lang.services.ShowGrammarAccess;
+import org.girandole.lang.show.CueLine;
+import org.girandole.lang.show.Named;
+
+/**
+ * What the parser could not read, in the user's words. Each message carries what was found, what was expected and what would mend it,
+ * in this order, as its data.
+ */
+@Singleton
+public class SyntaxMessages implements ISyntaxErrorMessageProvider {
+    private static final Map<String, String> NAMELESS = Map.of("ScoreDef", "score", "RepeatBlock", "repetition", "TempoField", "tempo",
+            "ReleaseDef", "release");
+
+    /** Number of data of a message. */
+    static final int DATA = 3;
+    /** What a message of something expected says. */
+    static final String EXPECTED = " stands where ";
+    private static final String ENDLESS = "This text or comment has no end";
+
+    private final Expectations expectations;
+    private final Set<String> keywords;
+
+    @Inject
+    public SyntaxMessages(ShowGrammarAccess grammar, Expectations expectations) {
+        this.expectations = expectations;
+        this.keywords = new HashSet<>(GrammarUtil.getAllKeywords(grammar.getGrammar()));
+    }
+
+    @Override
+    public SyntaxErrorMessage getSyntaxErrorMessage(IValueConverterErrorContext context) {
+        return message(context.getDefaultMessage(), "", "", "see the message");
+    }
+
+    @Override
+    public SyntaxErrorMessage getSyntaxErrorMessage(IParserErrorContext context) {
+        RecognitionException exception = context.getRecognitionException();
+        if (exception == null || exception.token == null) {
+            return lexical(context.getDefaultMessage());
+        }
+        String found = exception.token.getType() == Token.EOF ? "" : exception.token.getText();
+        String expected = expected(context, exception);
+        if (found.isEmpty()) {
+            return message("The script ends where " + expected + " is expected", "the end of the script", expected, remedy(context, expected));
+        }
+        if (found.equals("\"")) {
+            return lexical(null);
+        }
+        if (expected.equals(Expectations.CLOSING_BRACE) && opensElement(found)) {
+            return message(block(context.getCurrentContext()) + " is not closed before '" + found + "'", found, expected,
+                    "write } where it ends");
+        }
+        if (expected.equals(Expectations.NAME) && keywords.contains(found) && Character.isLetter(found.charAt(0))) {
+            return message("'" + found + "' is a word of the language, and here stands a name", found, expected,
+                    "to use it as a name, write ^" + found);
+        }
+        return message("'" + Words.shown(found) + "'" + EXPECTED + expected + " is expected", Words.shown(found), expected,
+                remedy(context, expected));
+    }
+
+    /** Of the lexer's messages only two can reach the user: a text without its end, and what {@link DepthLexer} says. */
+    private static SyntaxErrorMessage lexical(String message) {
+        if (message != null && message.startsWith("Blocks are nested")) {
+            return message(message, "deeper nesting", "at most " + DepthLexer.DEEPEST + " levels", "close blocks that should be closed, or use a figure");
+        }
+        return message(ENDLESS, "an opening quote or /*", "a closing quote on the same line, or */",
+                "write the closing quote, or */");
+    }
+
+    /** Whether a message is of a text or comment that never ends. */
+    static boolean isEndless(SyntaxErrorMessage message) {
+        return ENDLESS.equals(message.getMessage());
+    }
+
+    private String expected(IParserErrorContext context, RecognitionException exception) {
+        if (exception instanceof MismatchedTokenException mismatch && mismatch.expecting >= 0
+                && mismatch.expecting < context.getTokenNames().length) {
+            return expectations.token(context.getTokenNames()[mismatch.expecting]);
+        }
+        if (mismatchEnd(exception)) {
+            return expectations.rule("Element");
+        }
+        return reference(context.getCurrentNode()).or(() -> rule(context.getCurrentNode()).map(AbstractRule::getName)
+                .map(expectations::rule)).orElse("another word");
+    }
+
+    /** What a name is wanted for, where the parser is about to read one. */
+    private Optional<String> reference(INode node) {
+        return node != null && node.getGrammarElement() instanceof RuleCall call && call.getRule().getName().equals("Name")
+                && call.eContainer() instanceof CrossReference ? expectations.reference(GrammarUtil.containingAssignment(call)) : Optional.empty();
+    }
+
+    private static boolean mismatchEnd(RecognitionException exception) {
+        return exception instanceof MismatchedTokenException mismatch && mismatch.expecting == Token.EOF;
+    }
+
+    private static Optional<AbstractRule> rule(INode node) {
+        for (INode n = node; n != null; n = n.getParent()) {
+            if (n.getGrammarElement() instanceof RuleCall call) {
+                return Optional.of(call.getRule());
+            }
+            if (n.getGrammarElement() instanceof AbstractRule rule) {
+                return Optional.of(rule);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private boolean opensElement(String found) {
+        return expectations.elementWords().contains(found);
+    }
+
+    private static String block(EObject context) {
+        for (EObject o = context; o != null; o = o.eContainer()) {
+            String nameless = NAMELESS.get(o.eClass().getName());
+            if (nameless != null) {
+                return "The block of the " + nameless;
+            }
+            if (o instanceof Named named && named.getName() != null && !(o instanceof CueLine)) {
+                Optional<String> kind = Kind.of(named).map(Kind::words).map(words -> words.substring(words.indexOf(' ') + 1));
+                return "The block of the " + kind.orElse("definition") + " '" + named.getName() + "'";
+            }
+        }
+        return "The block above";
+    }
+
+    private static String remedy(IParserErrorContext context, String expected) {
+        for (EObject o = context.getCurrentContext(); o != null; o = o.eContainer()) {
+            if (o instanceof CueLine) {
+                return "a cue is written: at TIME PLACES EFFECT";
+            }
+        }
+        return "write " + expected;
+    }
+
+    private static SyntaxErrorMessage message(String text, String found, String expected, String remedy) {
+        return new SyntaxErrorMessage(text, Diagnostic.SYNTAX_DIAGNOSTIC, new String[] {found, expected, remedy});
+    }
+}
