@@ -65,7 +65,8 @@ final class Block {
         }
         if (!Character.isLetter(field.getKey().charAt(0))) {
             compilation.problems().report(LanguageRules.SYNTAX, "'" + Words.shown(field.getKey()) + "' cannot stand here in " + what)
-                    .found(Words.shown(field.getKey()), Words.or(known)).remedy("take it out")
+                    .found(Words.shown(field.getKey()), Words.or(known))
+                    .remedy(field.getKey().equals("'") ? "texts stand in double quotes" : "take it out")
                     .at(compilation.sources().of(field, Literals.UNKNOWN_FIELD__KEY));
             return;
         }

@@ -121,18 +121,15 @@ final class Compilation {
             return;
         }
         Lookup.Candidates candidates = lookup.candidates(owner, reference);
-        TreeSet<String> wanted = new TreeSet<>();
-        candidates.kinds().stream().filter(kind -> kind != Kind.PARAMETER).forEach(kind -> wanted.add(kind.words()));
-        if (wanted.isEmpty() || candidates.kinds().contains(Kind.PARAMETER)) {
-            wanted.add(Kind.PARAMETER.words());
-        }
+        List<String> wanted = candidates.kinds().isEmpty() ? List.of(Kind.PARAMETER.words())
+                : candidates.kinds().stream().map(Kind::words).toList();
         Optional<Kind> other = elsewhere(owner, name, candidates);
         if (other.isPresent() && (owner instanceof PlaceRange || owner instanceof CueLine)) {
             misplaced(owner, reference, name, other.get(), wanted);
             return;
         }
         if (other.isPresent()) {
-            problems.report(LanguageRules.WRONG_KIND, "'" + name + "' is " + other.get().words() + ", but here stands " + Words.or(wanted))
+            problems.report(LanguageRules.WRONG_KIND, "'" + name + "' is " + other.get().words() + ", but " + Words.or(wanted) + " is needed here")
                     .found(other.get().words(), Words.or(wanted)).remedy("write the name of " + Words.or(wanted))
                     .at(sources.of(owner, reference));
             return;
@@ -144,19 +141,19 @@ final class Compilation {
             }
         }));
         Optional<String> near = Words.nearest(name, known);
-        problems.report(LanguageRules.UNRESOLVED_NAME, "There is no '" + name + "'; here stands the name of " + Words.or(wanted)
+        problems.report(LanguageRules.UNRESOLVED_NAME, "There is no " + Words.or(wanted.stream().map(Words::bare).toList()) + " '" + name + "'"
                 + near.map(n -> "; did you mean " + n + "?").orElse("")).found(name, Words.or(wanted))
                 .remedy(near.map(n -> "write " + n + ", or define " + name).orElse("define " + name + ", or use the file that does"))
                 .data(near.map(n -> Map.of("replace", n)).orElse(Map.of())).at(sources.of(owner, reference));
     }
 
     /** In a cue, a name of the wrong kind mostly means that something before or after it is missing. */
-    private void misplaced(EObject owner, EReference reference, String name, Kind other, Set<String> wanted) {
+    private void misplaced(EObject owner, EReference reference, String name, Kind other, List<String> wanted) {
         boolean place = other == Kind.POSITION || other == Kind.GROUP;
         String remedy = owner instanceof PlaceRange ? "write the position before the effect: at TIME PLACES EFFECT"
                 : place ? "separate positions by commas, and write the effect after the last"
                 : "write the name of an effect: at TIME PLACES EFFECT";
-        problems.report(LanguageRules.WRONG_KIND, "'" + name + "' is " + other.words() + ", but here stands " + Words.or(wanted))
+        problems.report(LanguageRules.WRONG_KIND, "'" + name + "' is " + other.words() + ", but " + Words.or(wanted) + " is needed here")
                 .found(other.words(), Words.or(wanted)).remedy(remedy).at(sources.of(owner, reference));
     }
 

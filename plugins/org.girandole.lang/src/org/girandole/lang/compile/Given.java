@@ -1,8 +1,8 @@
 package org.girandole.lang.compile;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.scoping.Kind;
 import org.girandole.lang.show.Named;
@@ -20,8 +20,7 @@ record Given(Optional<Named> named, Optional<TimeExpr> time, SourceRef source) {
     Optional<Named> as(Compilation compilation, Parameter parameter, Set<Kind> kinds) {
         Optional<Named> fitting = named.filter(n -> Kind.of(n).filter(kinds::contains).isPresent());
         if (fitting.isEmpty()) {
-            TreeSet<String> wanted = new TreeSet<>();
-            kinds.forEach(kind -> wanted.add(kind.words()));
+            List<String> wanted = kinds.stream().sorted().map(Kind::words).toList();
             compilation.problems().report(LanguageRules.WRONG_KIND, "The figure uses '" + parameter.getName() + "' as " + Words.or(wanted)
                     + ", but it is given " + words()).found(words(), Words.or(wanted)).remedy("give it the name of " + Words.or(wanted))
                     .at(source);

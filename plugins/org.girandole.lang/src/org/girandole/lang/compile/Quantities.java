@@ -57,7 +57,7 @@ final class Quantities {
         if (Dimension.SHARE.has(unit)) {
             return Optional.of(value.abs().multiply(Dimension.SHARE.toSi(number.get(), unit)));
         }
-        if (!checkUnit(written, unit, range, Literals.QUANTITY__TOLERANCE_UNIT, "a tolerance of ")) {
+        if (!checkUnit(written, unit, range, Literals.QUANTITY__TOLERANCE_UNIT, "the tolerance of ")) {
             return Optional.empty();
         }
         return Optional.of(range.dimension().toSi(number.get(), unit));
@@ -101,7 +101,7 @@ final class Quantities {
         }
         for (Dimension other : Dimension.values()) {
             if (other.has(unit)) {
-                problems.report(LanguageRules.WRONG_UNIT, lead + unit + " measures " + other.words() + ", but " + range.what() + " is "
+                problems.report(LanguageRules.WRONG_UNIT, unit + " measures " + other.words() + ", but " + lead + range.what() + " is "
                         + wanted.words()).found(text, "one of " + units).remedy("write it in " + units).at(sources.of(written, place));
                 return false;
             }

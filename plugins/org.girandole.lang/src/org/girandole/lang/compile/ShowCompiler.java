@@ -10,6 +10,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.eclipse.xtext.nodemodel.ILeafNode;
+import org.eclipse.xtext.nodemodel.INode;
+import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.eclipse.xtext.resource.XtextResource;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.LoadedShow;
@@ -170,13 +173,21 @@ public class ShowCompiler {
         /** Of several in a row only the first is told: one brace too many leaves all of them over. */
         private void strays() {
             for (int i = 0; i < elements.size(); i++) {
-                if (elements.get(i) instanceof StrayElement stray && (i == 0 || !(elements.get(i - 1) instanceof StrayElement))) {
+                if (elements.get(i) instanceof StrayElement stray && (i == 0 || !(elements.get(i - 1) instanceof StrayElement))
+                        && !isTold(stray)) {
                     Strays.report(compilation, stray, Literals.STRAY_ELEMENT__WORD, stray.getWord(), "any part of a script",
                             Vocabulary.first(compilation.grammar().getElementRule()), "}".equals(stray.getWord())
                                     ? "take it out; every block before it is closed already"
                                     : "see the language reference for the parts of a script; perhaps the block before it is closed too early");
                 }
             }
+        }
+
+        /** Whether the parser stumbled over the same word already, when it left the block before. */
+        private static boolean isTold(StrayElement stray) {
+            INode word = NodeModelUtils.findActualNodeFor(stray);
+            ILeafNode leaf = word == null ? null : NodeModelUtils.findLeafNodeAtOffset(word.getRootNode(), word.getOffset());
+            return leaf != null && leaf.getSyntaxErrorMessage() != null;
         }
 
         /** The second of two things with one name is left out. */

@@ -74,13 +74,13 @@ final class SiteBlock {
         }
         List<Site.Area> audience = new ArrayList<>();
         for (AreaField area : block.all("audience", AreaField.class)) {
-            area(area, 2, "a line along which people stand").ifPresent(audience::add);
+            area(area, 2, "A line along which people stand").ifPresent(audience::add);
         }
         List<Site.Protected> protectedPlaces = new ArrayList<>();
         for (AreaField area : block.all("protect", AreaField.class)) {
             protectedPlace(area).ifPresent(protectedPlaces::add);
         }
-        Optional<Site.Area> boundary = block.field("boundary", AreaField.class).flatMap(area -> area(area, 3, "a boundary"));
+        Optional<Site.Area> boundary = block.field("boundary", AreaField.class).flatMap(area -> area(area, 3, "A boundary"));
         Optional<Site.Wind> wind = block.field("wind", WindField.class).flatMap(this::wind);
         return new Site(site.getName(), site.getLabel() == null ? site.getName() : site.getLabel(), positions, groupList, audience, boundary,
                 protectedPlaces, wind, block.si("air", Range.AIR), block.si("elevation", Range.ELEVATION),
@@ -143,7 +143,7 @@ final class SiteBlock {
         boolean circle = area.getRadius() != null;
         Optional<Double> radius = circle ? compilation.quantities().si(area.getRadius(), Range.RADIUS) : Optional.empty();
         if (points.isEmpty() || circle && radius.isEmpty() || area.getName() == null
-                || !circle && !enough(area, points.get().size(), 3, "a protected place")) {
+                || !circle && !enough(area, points.get().size(), 3, "A protected place")) {
             return Optional.empty();
         }
         Optional<Double> times = area.getTimes() == null ? Optional.of(1.0)

@@ -7,6 +7,7 @@ import java.util.Optional;
 /** Small help with the words of messages. */
 public final class Words {
     private static final int LONGEST_SHOWN = 40;
+    private static final int SHORTEST_MISSPELT = 3;
 
     private Words() {
     }
@@ -14,7 +15,8 @@ public final class Words {
     /** The known word nearest to a misspelt one, if any is near enough to be what was meant. */
     public static Optional<String> nearest(String word, Collection<String> known) {
         String wanted = word.toLowerCase(Locale.ROOT);
-        int limit = Math.max(1, wanted.length() / 3);
+        // Of names as short as A and B, one is never a slip for the other.
+        int limit = wanted.length() < SHORTEST_MISSPELT ? 0 : Math.max(1, wanted.length() / 3);
         String best = null;
         int bestDistance = limit + 1;
         for (String candidate : known) {
@@ -84,6 +86,11 @@ public final class Words {
     public static String shown(String text) {
         String line = text.strip().replaceAll("\\s+", " ");
         return line.length() <= LONGEST_SHOWN ? line : line.substring(0, LONGEST_SHOWN - 1) + "…";
+    }
+
+    /** Words without their article. */
+    public static String bare(String words) {
+        return words.startsWith("a ") || words.startsWith("an ") ? words.substring(words.indexOf(' ') + 1) : words;
     }
 
     /** {@code 1 tube}, {@code 2 tubes}. */

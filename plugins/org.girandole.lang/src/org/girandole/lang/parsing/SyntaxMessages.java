@@ -18,15 +18,17 @@ import org.eclipse.xtext.diagnostics.Diagnostic;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.SyntaxErrorMessage;
 import org.eclipse.xtext.parser.antlr.ISyntaxErrorMessageProvider;
+import org.girandole.lang.LanguageRules;
 import org.girandole.lang.compile.Words;
 import org.girandole.lang.scoping.Kind;
 import org.girandole.lang.services.ShowGrammarAccess;
 import org.girandole.lang.show.CueLine;
 import org.girandole.lang.show.Named;
+import org.girandole.plan.rules.RuleInfo;
 
 /**
- * What the parser could not read, in the user's words. Each message carries what was found, what was expected and what would mend it,
- * in this order, as its data.
+ * What the parser could not read, in the user's words. Each message carries what was found, what was expected what would mend it,
+ * and the id of its rule, in this order, as its data.
  */
 @Singleton
 public class SyntaxMessages implements ISyntaxErrorMessageProvider {
@@ -34,7 +36,7 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
             "ReleaseDef", "release");
 
     /** Number of data of a message. */
-    static final int DATA = 3;
+    static final int DATA = 4;
     /** What a message of something expected says. */
     static final String EXPECTED = " stands where ";
     private static final String ENDLESS = "This text or comment has no end";
@@ -71,7 +73,13 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
             return message(block(context.getCurrentContext()) + " is not closed before '" + found + "'", found, expected,
                     "write } where it ends");
         }
-        if (expected.equals(Expectations.NAME) && keywords.contains(found) && Character.isLetter(found.charAt(0))) {
+        if (expected.equals(Expectations.CLOSING_BRACE) && isWord(found)) {
+            String block = block(context.getCurrentContext());
+            return message(LanguageRules.UNKNOWN_FIELD, "'" + found + "' is nothing that can be said in "
+                    + Character.toLowerCase(block.charAt(0)) + block.substring(1), found, "another line of the block, or }",
+                    "leave it out, or put it where it belongs");
+        }
+        if (expected.equals(Expectations.NAME) && isWord(found)) {
             return message("'" + found + "' is a word of the language, and here stands a name", found, expected,
                     "to use it as a name, write ^" + found);
         }
@@ -127,6 +135,10 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
         return Optional.empty();
     }
 
+    private boolean isWord(String found) {
+        return keywords.contains(found) && Character.isLetter(found.charAt(0));
+    }
+
     private boolean opensElement(String found) {
         return expectations.elementWords().contains(found);
     }
@@ -155,6 +167,10 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
     }
 
     private static SyntaxErrorMessage message(String text, String found, String expected, String remedy) {
-        return new SyntaxErrorMessage(text, Diagnostic.SYNTAX_DIAGNOSTIC, new String[] {found, expected, remedy});
+        return message(LanguageRules.SYNTAX, text, found, expected, remedy);
+    }
+
+    private static SyntaxErrorMessage message(RuleInfo rule, String text, String found, String expected, String remedy) {
+        return new SyntaxErrorMessage(text, Diagnostic.SYNTAX_DIAGNOSTIC, new String[] {found, expected, remedy, rule.id()});
     }
 }

@@ -10,11 +10,13 @@ import org.eclipse.xtext.resource.XtextResource;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.compile.Problems;
 import org.girandole.lang.compile.Sources;
+import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.script.SourceRef;
 
 /** What the parser could not read. */
 public final class SyntaxProblems {
     private static final int MOST = 100;
+    private static final int RULE = 3;
 
     private SyntaxProblems() {
     }
@@ -56,7 +58,8 @@ public final class SyntaxProblems {
         }
         // Where something is missing at the end of a line, that is the place, not the beginning of the next.
         SourceRef place = sources.of(file, missing ? before : node);
-        problems.report(LanguageRules.SYNTAX, message).found(ours ? data[0] : "", ours ? data[1] : "")
+        RuleInfo rule = ours && data[RULE].equals(LanguageRules.UNKNOWN_FIELD.id()) ? LanguageRules.UNKNOWN_FIELD : LanguageRules.SYNTAX;
+        problems.report(rule, message).found(ours ? data[0] : "", ours ? data[1] : "")
                 .remedy(ours ? data[2] : "see the language reference").at(place);
     }
 
