@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.eclipse.xtext.nodemodel.ILeafNode;
-import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.eclipse.xtext.resource.XtextResource;
 import org.girandole.lang.LanguageRules;
@@ -185,9 +184,12 @@ public class ShowCompiler {
 
         /** Whether the parser stumbled over the same word already, when it left the block before. */
         private static boolean isTold(StrayElement stray) {
-            INode word = NodeModelUtils.findActualNodeFor(stray);
-            ILeafNode leaf = word == null ? null : NodeModelUtils.findLeafNodeAtOffset(word.getRootNode(), word.getOffset());
-            return leaf != null && leaf.getSyntaxErrorMessage() != null;
+            for (ILeafNode leaf : NodeModelUtils.findActualNodeFor(stray).getLeafNodes()) {
+                if (!leaf.isHidden()) {
+                    return leaf.getSyntaxErrorMessage() != null;
+                }
+            }
+            return false;
         }
 
         /** The second of two things with one name is left out. */

@@ -12,6 +12,8 @@ import org.girandole.lang.parser.antlr.internal.InternalShowLexer;
 public class DepthLexer extends InternalShowLexer {
     /** Deeper than any score needs: score, section, repeat in repeat. */
     static final int DEEPEST = 40;
+    /** What is said of the first brace that is too deep. */
+    static final String TOO_DEEP = "Blocks are nested more than " + DEEPEST + " deep here";
 
     private int depth;
     private Token tooDeep;
@@ -56,6 +58,6 @@ public class DepthLexer extends InternalShowLexer {
 
     @Override
     public String getErrorMessage(Token invalid) {
-        return invalid == tooDeep ? "Blocks are nested more than " + DEEPEST + " deep here" : super.getErrorMessage(invalid);
+        return invalid == tooDeep ? TOO_DEEP : super.getErrorMessage(invalid);
     }
 }

@@ -41,6 +41,7 @@ final class Expectations {
             Map.entry("table", "a table"), Map.entry("owner", "a pin or tube, such as M1/3"));
 
     private final ShowGrammarAccess grammar;
+    private Set<String> elementWords;
 
     @Inject
     Expectations(ShowGrammarAccess grammar) {
@@ -70,6 +71,9 @@ final class Expectations {
 
     /** The words that begin the parts of a script. */
     Set<String> elementWords() {
-        return Vocabulary.first(grammar.getElementRule());
+        if (elementWords == null) {
+            elementWords = Vocabulary.first(grammar.getElementRule());
+        }
+        return elementWords;
     }
 }

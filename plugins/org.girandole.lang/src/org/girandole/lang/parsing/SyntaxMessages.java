@@ -39,7 +39,6 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
     static final int DATA = 4;
     /** What a message of something expected says. */
     static final String EXPECTED = " stands where ";
-    private static final String ENDLESS = "This text or comment has no end";
 
     private final Expectations expectations;
     private final Set<String> keywords;
@@ -59,15 +58,13 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
     public SyntaxErrorMessage getSyntaxErrorMessage(IParserErrorContext context) {
         RecognitionException exception = context.getRecognitionException();
         if (exception == null || exception.token == null) {
-            return lexical(context.getDefaultMessage());
+            // An error of the lexer: SyntaxProblems sees from the text itself what it is.
+            return new SyntaxErrorMessage(context.getDefaultMessage(), Diagnostic.SYNTAX_DIAGNOSTIC);
         }
         String found = exception.token.getType() == Token.EOF ? "" : exception.token.getText();
         String expected = expected(context, exception);
         if (found.isEmpty()) {
             return message("The script ends where " + expected + " is expected", "the end of the script", expected, remedy(context, expected));
-        }
-        if (found.equals("\"")) {
-            return lexical(null);
         }
         if (expected.equals(Expectations.CLOSING_BRACE) && opensElement(found)) {
             return message(block(context.getCurrentContext()) + " is not closed before '" + found + "'", found, expected,
@@ -85,20 +82,6 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
         }
         return message("'" + Words.shown(found) + "'" + EXPECTED + expected + " is expected", Words.shown(found), expected,
                 remedy(context, expected));
-    }
-
-    /** Of the lexer's messages only two can reach the user: a text without its end, and what {@link DepthLexer} says. */
-    private static SyntaxErrorMessage lexical(String message) {
-        if (message != null && message.startsWith("Blocks are nested")) {
-            return message(message, "deeper nesting", "at most " + DepthLexer.DEEPEST + " levels", "close blocks that should be closed, or use a figure");
-        }
-        return message(ENDLESS, "an opening quote or /*", "a closing quote on the same line, or */",
-                "write the closing quote, or */");
-    }
-
-    /** Whether a message is of a text or comment that never ends. */
-    static boolean isEndless(SyntaxErrorMessage message) {
-        return ENDLESS.equals(message.getMessage());
     }
 
     private String expected(IParserErrorContext context, RecognitionException exception) {

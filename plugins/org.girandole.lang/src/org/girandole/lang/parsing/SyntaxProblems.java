@@ -1,21 +1,25 @@
 package org.girandole.lang.parsing;
 
 import java.util.HashSet;
+import java.util.IdentityHashMap;
+import java.util.Map;
 import java.util.Set;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.SyntaxErrorMessage;
-import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.eclipse.xtext.resource.XtextResource;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.compile.Problems;
 import org.girandole.lang.compile.Sources;
+import org.girandole.lang.compile.Words;
 import org.girandole.plan.rules.RuleInfo;
-import org.girandole.plan.script.SourceRef;
 
 /** What the parser could not read. */
 public final class SyntaxProblems {
     private static final int MOST = 100;
+    private static final int FOUND = 0;
+    private static final int EXPECTED = 1;
+    private static final int REMEDY = 2;
     private static final int RULE = 3;
 
     private SyntaxProblems() {
@@ -26,52 +30,79 @@ public final class SyntaxProblems {
         if (file.getParseResult() == null) {
             return;
         }
-        Set<Integer> endless = new HashSet<>();
+        if (!file.getParseResult().hasSyntaxErrors()) {
+            return;
+        }
+        Set<Integer> lexical = new HashSet<>();
         for (INode node : file.getParseResult().getSyntaxErrors()) {
-            if (SyntaxMessages.isEndless(node.getSyntaxErrorMessage())) {
-                endless.add(node.getStartLine());
+            if (isLexical(node)) {
+                lexical.add(node.getStartLine());
             }
         }
+        Map<INode, ILeafNode> before = before(file.getParseResult().getRootNode());
         int count = 0;
         for (INode node : file.getParseResult().getSyntaxErrors()) {
             if (++count > MOST) {
                 return;
             }
-            report(file, node, problems, sources, endless);
+            if (isLexical(node)) {
+                lexical(file, node, problems, sources);
+            } else {
+                grammatical(file, node, before.get(node), problems, sources, lexical);
+            }
         }
     }
 
-    private static void report(XtextResource file, INode node, Problems problems, Sources sources, Set<Integer> endless) {
+    /** Whether an error is of the characters of one token, not of the order of tokens. */
+    private static boolean isLexical(INode node) {
+        String[] data = node.getSyntaxErrorMessage().getIssueData();
+        return data == null || data.length != SyntaxMessages.DATA;
+    }
+
+    private static void lexical(XtextResource file, INode node, Problems problems, Sources sources) {
+        String text = node.getText();
+        if (node.getSyntaxErrorMessage().getMessage().equals(DepthLexer.TOO_DEEP)) {
+            problems.report(LanguageRules.SYNTAX, DepthLexer.TOO_DEEP).found("deeper nesting", "at most " + DepthLexer.DEEPEST + " levels")
+                    .remedy("close blocks that should be closed, or use a figure").at(sources.of(file, node));
+        } else if (text.startsWith("\"")) {
+            problems.report(LanguageRules.SYNTAX, "This text has no end").found("an opening quote", "a closing quote on the same line")
+                    .remedy("write the closing quote").at(sources.of(file, node));
+        } else if (text.startsWith("/*")) {
+            problems.report(LanguageRules.SYNTAX, "This comment has no end").found("/*", "*/").remedy("write */ where the comment ends")
+                    .at(sources.of(file, node));
+        } else {
+            problems.report(LanguageRules.SYNTAX, "'" + Words.shown(text) + "' is neither a number nor a time nor a word")
+                    .found(Words.shown(text), "a number such as 2.5, or a time such as 0:12.5").remedy("check what is written here")
+                    .at(sources.of(file, node));
+        }
+    }
+
+    private static void grammatical(XtextResource file, INode node, ILeafNode before, Problems problems, Sources sources,
+            Set<Integer> lexical) {
         SyntaxErrorMessage error = node.getSyntaxErrorMessage();
-        ILeafNode before = visibleBefore(node);
         boolean missing = before != null && before.getEndLine() < node.getStartLine();
-        int line = missing ? before.getEndLine() : node.getStartLine();
-        if (endless.contains(line) && !SyntaxMessages.isEndless(error)) {
+        if (lexical.contains(missing ? before.getEndLine() : node.getStartLine())) {
             // A text without its end swallows what should follow; that it is missing is no news.
             return;
         }
         String[] data = error.getIssueData();
-        boolean ours = data != null && data.length == SyntaxMessages.DATA;
-        String message = error.getMessage();
-        if (missing && ours && message.contains(SyntaxMessages.EXPECTED)) {
-            message = "At the end of this line " + data[1] + " is missing";
-        }
+        String message = missing && error.getMessage().contains(SyntaxMessages.EXPECTED)
+                ? "At the end of this line " + data[EXPECTED] + " is missing" : error.getMessage();
+        RuleInfo rule = data[RULE].equals(LanguageRules.UNKNOWN_FIELD.id()) ? LanguageRules.UNKNOWN_FIELD : LanguageRules.SYNTAX;
         // Where something is missing at the end of a line, that is the place, not the beginning of the next.
-        SourceRef place = sources.of(file, missing ? before : node);
-        RuleInfo rule = ours && data[RULE].equals(LanguageRules.UNKNOWN_FIELD.id()) ? LanguageRules.UNKNOWN_FIELD : LanguageRules.SYNTAX;
-        problems.report(rule, message).found(ours ? data[0] : "", ours ? data[1] : "")
-                .remedy(ours ? data[2] : "see the language reference").at(place);
+        problems.report(rule, message).found(data[FOUND], data[EXPECTED]).remedy(data[REMEDY]).at(sources.of(file, missing ? before : node));
     }
 
-    private static ILeafNode visibleBefore(INode node) {
-        int offset = node.getOffset() - 1;
-        while (offset >= 0) {
-            ILeafNode leaf = NodeModelUtils.findLeafNodeAtOffset(node.getRootNode(), offset);
-            if (leaf == null || !leaf.isHidden()) {
-                return leaf;
+    /** For each leaf that is wrong, the last one before it that is neither space nor comment. One pass: files may be long. */
+    private static Map<INode, ILeafNode> before(INode root) {
+        Map<INode, ILeafNode> before = new IdentityHashMap<>();
+        ILeafNode last = null;
+        for (ILeafNode leaf : root.getLeafNodes()) {
+            if (leaf.getSyntaxErrorMessage() != null && last != null) {
+                before.put(leaf, last);
             }
-            offset = leaf.getOffset() - 1;
+            last = leaf.isHidden() ? last : leaf;
         }
-        return null;
+        return before;
     }
 }

@@ -1,0 +1,46 @@
+package org.girandole.lang.parsing;
+
+import com.google.inject.Inject;
+import java.util.Set;
+import org.antlr.runtime.IntStream;
+import org.antlr.runtime.RecognitionException;
+import org.antlr.runtime.Token;
+import org.eclipse.xtext.parser.antlr.XtextTokenStream;
+import org.girandole.lang.parser.antlr.ShowParser;
+import org.girandole.lang.parser.antlr.internal.InternalShowParser;
+
+/**
+ * A parser that never throws away the word with which the next line begins. When two things are missing at the end of a line, it fails
+ * twice at that word, and the second time it would skip it to make sure of getting on; but such a word mostly begins something, so
+ * that the parser gets on anyhow, and the next line is read as it stands.
+ */
+public class PatientParser extends ShowParser {
+    private static final Set<String> LINE_STARTS = Set.of("at", "cue", "repeat", "play", "section", "hold", "}");
+
+    /** Things that can be missing one after the other before one word: time, places, effect. */
+    private static final int PATIENCE = 4;
+
+    @Inject
+    private Expectations expectations;
+
+    @Override
+    protected InternalShowParser createParser(XtextTokenStream stream) {
+        Set<String> elements = expectations.elementWords();
+        return new InternalShowParser(stream, getGrammarAccess()) {
+            private int waitingAt = -1;
+            private int waited;
+
+            @Override
+            public void recover(IntStream input, RecognitionException exception) {
+                Token next = stream.LT(1);
+                waited = waitingAt == input.index() ? waited + 1 : 0;
+                waitingAt = input.index();
+                if (waited < PATIENCE && next.getType() != Token.EOF
+                        && (LINE_STARTS.contains(next.getText()) || elements.contains(next.getText()))) {
+                    state.lastErrorIndex = -1;
+                }
+                super.recover(input, exception);
+            }
+        };
+    }
+}
