@@ -27,7 +27,7 @@ class PrefixTest {
 
     /** The tour in one file: loading it again and again is quicker without the files it uses. */
     private static String tour() throws IOException {
-        return Files.readString(TOUR.resolve("tour.show")).replaceAll("use .*\\n", "") + Files.readString(TOUR.resolve("quay.show"))
+        return Files.readString(TOUR.resolve("tour.show")).replaceAll("(?m)^use .*\\n", "") + Files.readString(TOUR.resolve("quay.show"))
                 + Files.readString(TOUR.resolve("catalogue/house.show"));
     }
 
