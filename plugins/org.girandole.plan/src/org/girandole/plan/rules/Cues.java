@@ -60,6 +60,11 @@ public final class Cues {
         return cue.items().isEmpty() ? first : Math.max(first, cue.items().get(cue.items().size() - 1).seenUs());
     }
 
+    /** When nothing of the cue is seen any more, scatter counted against it, as far as the catalogue says how long it lasts; microseconds. */
+    public static long goneUs(PlannedCue cue) {
+        return lastSeenUs(cue) + cue.timing().toleranceUs() + seenForUs(cue.effect()).orElse(0L);
+    }
+
     /** How long the effect is seen once it has burst, microseconds; empty when the catalogue does not say. */
     public static Optional<Long> seenForUs(Effect effect) {
         Optional<Long> shots = effect.shots().flatMap(n -> effect.shotGapUs().map(gap -> Math.max(0, n - 1) * gap));

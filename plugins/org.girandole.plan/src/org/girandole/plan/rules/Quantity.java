@@ -24,6 +24,11 @@ public final class Quantity {
         return plain(BigDecimal.valueOf(us).movePointLeft(small ? 3 : 6)) + (small ? " ms" : " s");
     }
 
+    /** A length of time that is at least this long, in whole milliseconds: for advice on how far to move something. */
+    public static String atLeast(long us) {
+        return span(Math.floorDiv(us + 999, 1000) * 1000);
+    }
+
     /** A tolerance band around a moment. */
     public static String plusMinus(long us) {
         return "+- " + span(us);

@@ -63,6 +63,7 @@ import org.girandole.plan.rules.timing.ChainOverruns;
 import org.girandole.plan.rules.timing.CueOutsideSection;
 import org.girandole.plan.rules.timing.FiresBeforeTimecode;
 import org.girandole.plan.rules.timing.FiresInPreroll;
+import org.girandole.plan.rules.timing.HoldDebris;
 import org.girandole.plan.rules.timing.HoldViolated;
 import org.girandole.plan.rules.timing.MarkUnordered;
 import org.girandole.plan.rules.timing.OffMark;
@@ -82,7 +83,7 @@ public final class Rules {
     private static final List<Rule> ALL = List.of(
             // timing
             new FiresBeforeTimecode(), new FiresInPreroll(), new OutsideMusic(), new OffMark(), new RiseUncertain(),
-            new ScatterMissing(), new SyncMissing(), new StepTooCoarse(), new ChainOverruns(), new HoldViolated(),
+            new ScatterMissing(), new SyncMissing(), new StepTooCoarse(), new ChainOverruns(), new HoldViolated(), new HoldDebris(),
             new MarkUnordered(), new SectionOutside(), new CueOutsideSection(),
             // hardware
             new PinTaken(), new PinOutOfRange(), new PinsTooClose(), new TooManyAtOnce(), new TooManyIgniters(),

@@ -54,7 +54,7 @@ public final class ChainOverruns implements Rule {
         out.report(Cues.name(cue) + ": its last item bursts " + Quantity.span(overUs) + " after " + limit.name() + " has ended")
                 .found("last burst at " + Quantity.moment(lastSeenUs(cue)), "by " + Quantity.moment(limit.endUs()))
                 .basis(limit.basis())
-                .remedy("begin the chain " + Quantity.span(overUs) + " earlier, use fewer items, or shorten its gap")
+                .remedy("begin the chain " + Quantity.atLeast(overUs) + " earlier, use fewer items, or shorten its gap")
                 .about(Cues.subject(cue))
                 .data(Map.of("overUs", Long.toString(overUs)))
                 .at(cue.source());

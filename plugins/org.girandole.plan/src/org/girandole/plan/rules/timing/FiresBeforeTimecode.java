@@ -38,8 +38,8 @@ public final class FiresBeforeTimecode implements Rule {
                         .found("fires at " + Quantity.moment(cue.timing().fireUs()),
                                 "from " + Quantity.moment(-prerollUs) + " on, where the timecode begins")
                         .basis(Basis.script("preroll " + Quantity.span(prerollUs), track.script().source()))
-                        .remedy("move the cue at least " + Quantity.span(earlyUs) + " later, or make the preroll at least "
-                                + Quantity.span(-cue.timing().fireUs()))
+                        .remedy("move the cue at least " + Quantity.atLeast(earlyUs) + " later, or make the preroll at least "
+                                + Quantity.atLeast(-cue.timing().fireUs()))
                         .about(Cues.subject(cue))
                         .data(Map.of("earlyUs", Long.toString(earlyUs), "prerollUs", Long.toString(-cue.timing().fireUs())))
                         .at(cue.source());

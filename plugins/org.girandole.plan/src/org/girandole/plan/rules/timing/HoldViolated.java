@@ -36,7 +36,7 @@ public final class HoldViolated implements Rule {
     private static void check(PlannedCue cue, Hold hold, Findings out) {
         long fireUs = cue.timing().fireUs();
         Optional<Long> burnsUs = Cues.seenForUs(cue.effect());
-        long goneUs = Cues.lastSeenUs(cue) + cue.timing().toleranceUs() + burnsUs.orElse(0L);
+        long goneUs = Cues.goneUs(cue);
         if (fireUs >= hold.toUs() || goneUs < hold.fromUs()) {
             return;
         }
@@ -46,7 +46,7 @@ public final class HoldViolated implements Rule {
                         + (burnsUs.isEmpty() ? " or later: how long it burns is not known" : ""),
                         "nothing from " + Quantity.moment(hold.fromUs()) + " to " + Quantity.moment(hold.toUs()))
                 .basis(Basis.script("hold '" + hold.reason() + "'", hold.source()))
-                .remedy("move the cue at least " + Quantity.span(goneUs - hold.fromUs() + 1) + " earlier, or so that it is fired at "
+                .remedy("move the cue at least " + Quantity.atLeast(goneUs - hold.fromUs() + 1) + " earlier, or so that it is fired at "
                         + Quantity.moment(hold.toUs()) + " or later")
                 .about(Cues.subject(cue))
                 .at(cue.source());

@@ -27,6 +27,12 @@ class QuantityTest {
     }
 
     @Test
+    void adviceIsRoundedUp() {
+        assertThat(Quantity.atLeast(555_001)).isEqualTo("556 ms");
+        assertThat(Quantity.atLeast(1_000_000)).isEqualTo("1 s");
+    }
+
+    @Test
     void lengthsAndCurrentsAreRoundedForReading() {
         assertThat(Quantity.millimetres(0.0762)).isEqualTo("76.2 mm");
         assertThat(Quantity.millimetres(0.1)).isEqualTo("100 mm");
