@@ -193,14 +193,13 @@ public final class EditAligner {
                 return new double[] { end, start };
             }
         }
-        double margin = 4_000_000;
+        // Music that repeats may have led the rough alignment to another repetition: the whole of both stretches is searched.
         if (shift < 0) {
             // Cut: in the new track the two meet; walk along its time.
-            double c = Likeness.meeting(now, old, n -> oldOf(before, n), n -> oldOf(after, n),
-                    Math.max(before.newAt(oldFrom), before.newAt(before.toUs) - margin), after.newAt(after.fromUs) + margin);
+            double c = Likeness.meeting(now, old, n -> oldOf(before, n), n -> oldOf(after, n), before.newAt(oldFrom), after.newAt(after.toUs));
             return new double[] { oldOf(before, c), oldOf(after, c) };
         }
-        double p = Likeness.meeting(old, now, before::newAt, after::newAt, Math.max(oldFrom, before.toUs - margin), after.fromUs + margin);
+        double p = Likeness.meeting(old, now, before::newAt, after::newAt, oldFrom, after.toUs);
         return new double[] { p, p };
     }
 

@@ -17,6 +17,10 @@ final class TempoFit {
     private static final double CONSTANT_PRICE = 14;
     private static final double RAMP_PRICE = 20;
     private static final int LONGEST_RAMP_BARS = 64;
+    /** Nor does one line of a map reach farther than this: it keeps tracks of hours within seconds. */
+    private static final int LONGEST_BARS = 400;
+    /** A stretch that is this far from its beats is not going to be worth its price by growing. */
+    private static final double HOPELESS = 40 * CONSTANT_PRICE;
     private static final int DECIMALS = 1000;
 
     private final double[] timeUs;
@@ -80,10 +84,18 @@ final class TempoFit {
         for (int end = 1; end <= bars; end++) {
             best[end] = Double.POSITIVE_INFINITY;
             // Backwards, as long as the bars have one length: another needs a line of its own.
-            for (int start = end - 1; start >= 0 && length(start) == length(end - 1); start--) {
-                consider(best, from, line, start, end, constant(barAt[start], barAt[end]));
+            int farthest = Math.max(0, end - LONGEST_BARS);
+            for (int start = end - 1; start >= farthest && length(start) == length(end - 1); start--) {
+                Line constant = constant(barAt[start], barAt[end]);
+                consider(best, from, line, start, end, constant);
+                double least = constant.cost();
                 if (end - start >= 2 && end - start <= LONGEST_RAMP_BARS) {
-                    consider(best, from, line, start, end, ramp(barAt[start], barAt[end]));
+                    Line ramp = ramp(barAt[start], barAt[end]);
+                    consider(best, from, line, start, end, ramp);
+                    least = Math.min(least, ramp.cost());
+                }
+                if (least > HOPELESS) {
+                    break;
                 }
             }
         }
