@@ -73,9 +73,13 @@ final class Accents {
             sum += change[i];
             before = here;
         }
-        double mean = sum / Math.max(1, beats.length) + 1e-6;
-        for (int i = 0; i < change.length; i++) {
+        double mean = sum / Math.max(1, beats.length - 1) + 1e-6;
+        for (int i = 1; i < change.length; i++) {
             change[i] /= mean;
+        }
+        if (change.length > 0) {
+            // Nothing is known before the first beat: that speaks neither for nor against it.
+            change[0] = 1;
         }
         return change;
     }
