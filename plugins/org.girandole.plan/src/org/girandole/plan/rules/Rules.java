@@ -31,6 +31,7 @@ import org.girandole.plan.rules.hardware.TooManyIgniters;
 import org.girandole.plan.rules.housekeeping.CueDoubled;
 import org.girandole.plan.rules.housekeeping.EmptyShow;
 import org.girandole.plan.rules.housekeeping.ShowUndated;
+import org.girandole.plan.rules.housekeeping.TableUnwritable;
 import org.girandole.plan.rules.housekeeping.UnusedEffect;
 import org.girandole.plan.rules.loading.CalibreMissing;
 import org.girandole.plan.rules.loading.MortarTooShort;
@@ -103,7 +104,7 @@ public final class Rules {
             new TimecodeMissing(), new TimecodeRate(), new TimecodeWraps(), new TimecodeOverlap(), new PrerollShort(),
             new AudioMissing(), new AudioChanged(), new AudioLength(), new LengthMissing(), new SlotClash(),
             // housekeeping
-            new UnusedEffect(), new CueDoubled(), new ShowUndated(), new EmptyShow());
+            new UnusedEffect(), new CueDoubled(), new ShowUndated(), new EmptyShow(), new TableUnwritable());
 
     private Rules() {
     }

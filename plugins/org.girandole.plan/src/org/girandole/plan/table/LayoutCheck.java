@@ -32,9 +32,9 @@ public final class LayoutCheck {
             problems.addAll(problems(layout));
             String other = files.putIfAbsent(layout.file().toLowerCase(Locale.ROOT), layout.name());
             if (other != null) {
-                problems.add(new LayoutProblem("Tables '%s' and '%s' would both be written to '%s'."
+                problems.add(new LayoutProblem(layout.name(), "Tables '%s' and '%s' would both be written to '%s'"
                         .formatted(other, layout.name(), layout.file()), layout.file(), "a file of its own for each table",
-                        "Give one of them another file name.", layout.source()));
+                        "give one of them another file name", layout.source()));
             }
         }
         return List.copyOf(problems);
@@ -45,13 +45,13 @@ public final class LayoutCheck {
         List<LayoutProblem> problems = new ArrayList<>();
         file(layout, problems);
         if (layout.separator().length() != 1 || "\"\r\n".contains(layout.separator())) {
-            problems.add(new LayoutProblem("Table '%s' needs one character between its columns.".formatted(layout.name()),
+            problems.add(new LayoutProblem(layout.name(), "Table '%s' needs one character between its columns".formatted(layout.name()),
                     quoted(layout.separator()), "one character, such as \",\" or \";\" or a tab; not a quotation mark or a line end",
-                    "Write separator \",\".", layout.source()));
+                    "write separator \",\"", layout.source()));
         }
         if (layout.columns().isEmpty()) {
-            problems.add(new LayoutProblem("Table '%s' has no columns.".formatted(layout.name()), "no column", "at least one column",
-                    "Add a line such as: column \"cue\" = number", layout.source()));
+            problems.add(new LayoutProblem(layout.name(), "Table '%s' has no columns".formatted(layout.name()), "no column", "at least one column",
+                    "add a line such as: column \"cue\" = number", layout.source()));
         }
         layout.columns().forEach(column -> column(layout, column, problems));
         return problems;
@@ -60,31 +60,31 @@ public final class LayoutCheck {
     private static void file(TableLayout layout, List<LayoutProblem> problems) {
         String lower = layout.file().toLowerCase(Locale.ROOT);
         if (!FILE_NAME.matcher(layout.file()).matches() || DEVICE.matcher(lower).matches()) {
-            problems.add(new LayoutProblem("Table '%s' cannot be written to '%s'.".formatted(layout.name(), layout.file()),
+            problems.add(new LayoutProblem(layout.name(), "Table '%s' cannot be written to '%s'".formatted(layout.name(), layout.file()),
                     quoted(layout.file()), "one file name without folders: letters, digits, spaces and . _ -",
-                    "Write a name such as \"controller.csv\"; it is put into the release folder.", layout.source()));
+                    "write a name such as \"controller.csv\"; it is put into the release folder", layout.source()));
         } else if (TAKEN.contains(lower) && !(lower.equals("standard.csv") && layout.name().equals(Tables.STANDARD))) {
-            problems.add(new LayoutProblem("Table '%s' would overwrite '%s' of the release.".formatted(layout.name(), layout.file()),
-                    layout.file(), "a name that the release does not use itself", "Choose another file name.", layout.source()));
+            problems.add(new LayoutProblem(layout.name(), "Table '%s' would overwrite '%s' of the release".formatted(layout.name(), layout.file()),
+                    layout.file(), "a name that the release does not use itself", "choose another file name", layout.source()));
         }
     }
 
     private static void column(TableLayout layout, TableLayout.Column column, List<LayoutProblem> problems) {
         TableField field = TableField.find(column.field()).orElse(null);
         if (field == null) {
-            problems.add(new LayoutProblem("Column '%s' of table '%s' asks for '%s', which is nothing that a table can hold."
+            problems.add(new LayoutProblem(layout.name(), "Column '%s' of table '%s' asks for '%s', which is nothing that a table can hold"
                     .formatted(column.title(), layout.name(), column.field()), column.field(),
                     "one of " + Arrays.stream(TableField.values()).map(TableField::id).collect(Collectors.joining(", ")),
-                    "Write one of these fields after the equals sign.", column.source()));
+                    "write one of these fields after the equals sign", column.source()));
         } else if (field.formats().isEmpty() && !column.format().isEmpty()) {
-            problems.add(new LayoutProblem("Column '%s' of table '%s' asks for '%s as %s', but there is only one way to write it."
+            problems.add(new LayoutProblem(layout.name(), "Column '%s' of table '%s' asks for '%s as %s', but there is only one way to write it"
                     .formatted(column.title(), layout.name(), field.id(), column.format()), "as " + column.format(),
-                    "'" + field.id() + "' alone", "Leave out 'as %s'.".formatted(column.format()), column.source()));
+                    "'" + field.id() + "' alone", "leave out 'as %s'".formatted(column.format()), column.source()));
         } else if (field.format(column.format()).isEmpty()) {
-            problems.add(new LayoutProblem("Column '%s' of table '%s' asks for '%s as %s', which cannot be written."
+            problems.add(new LayoutProblem(layout.name(), "Column '%s' of table '%s' asks for '%s as %s', which cannot be written"
                     .formatted(column.title(), layout.name(), field.id(), column.format()), "as " + column.format(),
                     "as " + field.formats().stream().map(TableFormat::id).collect(Collectors.joining(", as ")),
-                    "Use one of these formats.", column.source()));
+                    "use one of these formats", column.source()));
         }
     }
 

@@ -5,10 +5,11 @@ import org.girandole.plan.script.SourceRef;
 /**
  * Something wrong with a table layout.
  *
+ * @param table name of the table
  * @param message one sentence that stands alone
  * @param found what the script says
  * @param allowed what it may say
  * @param remedy what would mend it
  */
-public record LayoutProblem(String message, String found, String allowed, String remedy, SourceRef source) {
+public record LayoutProblem(String table, String message, String found, String allowed, String remedy, SourceRef source) {
 }

@@ -70,7 +70,7 @@ public final class Tables {
      */
     public static Table fill(TableLayout layout, Plan plan) {
         LayoutCheck.problems(layout).stream().findFirst().ifPresent(problem -> {
-            throw new TableException("%s: %s Found %s; allowed: %s. %s".formatted(problem.source(), problem.message(), problem.found(),
+            throw new TableException("%s: %s. Found: %s. Allowed: %s. Remedy: %s.".formatted(problem.source(), problem.message(), problem.found(),
                     problem.allowed(), problem.remedy()));
         });
         return cells(layout, plan);

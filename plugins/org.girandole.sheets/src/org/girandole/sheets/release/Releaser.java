@@ -23,7 +23,7 @@ import org.girandole.sheets.release.ReleaseException.Reason;
  * older release stands untouched until then.
  */
 public final class Releaser {
-    private static final List<ReleasePart> PARTS = List.of(new PlanPart(), new TablesPart(), new LaterPart());
+    private static final List<ReleasePart> PARTS = List.of(new PlanPart(), new TablesPart(), new SheetsPart(), new LaterPart());
     /** Less room than this left on the disk after a failure means that the disk was full. */
     private static final long FULL_BYTES = 1 << 20;
 
@@ -74,9 +74,9 @@ public final class Releaser {
     private static void requireClean(CheckedPlan checked) throws ReleaseException {
         List<Finding> open = checked.findings().stream().filter(f -> f.severity() == Severity.ERROR && !f.waived()).toList();
         if (!open.isEmpty()) {
-            throw new ReleaseException(Reason.NOT_CLEAN, ("Nothing was released: the show has %d error%s that nobody has agreed to."
-                    + " Mend %s, or waive %s in writing.").formatted(open.size(), open.size() == 1 ? "" : "s",
-                            open.size() == 1 ? "it" : "them", open.size() == 1 ? "it" : "them"));
+            boolean one = open.size() == 1;
+            throw new ReleaseException(Reason.NOT_CLEAN, "Nothing was released: the show has " + open.size() + (one ? " error" : " errors")
+                    + " that nobody has agreed to. Mend " + (one ? "it" : "them") + ", or waive " + (one ? "it" : "them") + " in writing.");
         }
     }
 

@@ -1,0 +1,48 @@
+package org.girandole.sheets.release;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.girandole.plan.CheckedPlan;
+import org.girandole.plan.script.ReleaseSpec;
+import org.girandole.sheets.print.PaperSize;
+import org.girandole.sheets.print.PdfWriter;
+import org.girandole.sheets.print.Sheet;
+import org.girandole.sheets.print.SheetSet;
+
+/** The sheets, each on its own and all in one PDF for the printer. */
+final class SheetsPart implements ReleasePart {
+    private static final String FOLDER = "sheets/";
+    private static final List<String> FORMATS = List.of("pdf", "html");
+
+    @Override
+    public List<String> write(CheckedPlan checked, String toolVersion, ReleaseFolder folder) throws IOException {
+        List<String> formats = checked.plan().script().release().map(ReleaseSpec::sheetFormats).orElse(FORMATS);
+        PaperSize paper = PaperSize.named(checked.plan().script().release().map(ReleaseSpec::paper).orElse(PaperSize.A4.name()));
+        if (formats.isEmpty()) {
+            return List.of();
+        }
+        List<Sheet> sheets = SheetSet.of(checked, paper, toolVersion);
+        if (formats.contains("html")) {
+            for (Sheet sheet : sheets) {
+                folder.writeText(FOLDER + sheet.fileName() + ".html", out -> out.write(sheet.html()));
+            }
+        }
+        if (formats.contains("pdf")) {
+            pdf(sheets, folder);
+        }
+        return formats.stream().filter(format -> !FORMATS.contains(format)).map(format -> "sheets as " + format).toList();
+    }
+
+    private static void pdf(List<Sheet> sheets, ReleaseFolder folder) throws IOException {
+        List<byte[]> pdfs = new ArrayList<>();
+        for (Sheet sheet : sheets) {
+            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+            PdfWriter.write(sheet.html(), bytes);
+            folder.write(FOLDER + sheet.fileName() + ".pdf", bytes::writeTo);
+            pdfs.add(bytes.toByteArray());
+        }
+        folder.write(FOLDER + "all-sheets.pdf", out -> PdfWriter.join(pdfs, out));
+    }
+}
