@@ -15,6 +15,8 @@ public final class Main {
 
     /** Runs one command and ends the process with its exit code. */
     public static void main(String[] args) {
+        // Drawings are laid out without a screen, also where one is configured and cannot be reached.
+        System.setProperty("java.awt.headless", "true");
         PrintWriter out = utf8(FileDescriptor.out);
         PrintWriter err = utf8(FileDescriptor.err);
         int code = run(args, out, err);

@@ -1,0 +1,94 @@
+package org.girandole.cli;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.nio.charset.Charset;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.util.Date;
+import java.util.Locale;
+import java.util.TimeZone;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** Holds the laws of the architecture; docs/architecture.md names them. */
+class LayersTest {
+    private static final String[] PLAIN = {"org.girandole.timecode..", "org.girandole.music..", "org.girandole.physics..",
+        "org.girandole.plan.."};
+    private static final String[] OUTPUTS = {"org.girandole.timecode..", "org.girandole.music..", "org.girandole.physics..",
+        "org.girandole.plan..", "org.girandole.sheets..", "org.girandole.lang.check.."};
+
+    private static JavaClasses classes;
+
+    @BeforeAll
+    static void read() {
+        classes = new ClassFileImporter().withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+                .importPackages("org.girandole");
+    }
+
+    @Test
+    void allBundlesAreLookedAt() {
+        for (String bundle : new String[] {"timecode", "music", "physics", "plan", "lang", "sheets", "cli"}) {
+            assertThat(classes.stream().anyMatch(c -> c.getPackageName().startsWith("org.girandole." + bundle))).as(bundle).isTrue();
+        }
+    }
+
+    @Test
+    void plainPlan() {
+        noClasses().that().resideInAnyPackage(PLAIN).should().dependOnClassesThat()
+                .resideInAnyPackage("org.eclipse..", "org.osgi..", "com.google.inject..", "org.antlr..").check(classes);
+    }
+
+    @Test
+    void oneWay() {
+        String[] order = {"timecode", "music", "physics", "plan"};
+        for (String lower : order) {
+            noClasses().that().resideInAPackage("org.girandole." + lower + "..").should().dependOnClassesThat()
+                    .resideInAnyPackage("org.girandole.lang..", "org.girandole.sheets..", "org.girandole.cli..", "org.girandole.studio..")
+                    .check(classes);
+        }
+        noClasses().that().resideInAnyPackage("org.girandole.timecode..", "org.girandole.music..", "org.girandole.physics..").should()
+                .dependOnClassesThat().resideInAPackage("org.girandole.plan..").check(classes);
+        noClasses().that().resideInAPackage("org.girandole.lang..").should().dependOnClassesThat()
+                .resideInAnyPackage("org.girandole.sheets..", "org.girandole.cli..").check(classes);
+        noClasses().that().resideInAPackage("org.girandole.sheets..").should().dependOnClassesThat()
+                .resideInAnyPackage("org.girandole.lang..", "org.girandole.cli..", "org.eclipse.emf..", "org.eclipse.xtext.resource..")
+                .check(classes);
+    }
+
+    @Test
+    void noClock() {
+        noClasses().that().resideInAnyPackage(OUTPUTS).should()
+                .callMethod(System.class, "currentTimeMillis")
+                .orShould().callMethod(Instant.class, "now")
+                .orShould().callMethod(LocalDate.class, "now")
+                .orShould().callMethod(LocalDateTime.class, "now")
+                .orShould().callMethod(ZonedDateTime.class, "now")
+                .orShould().callMethod(Clock.class, "systemUTC")
+                .orShould().callMethod(Clock.class, "systemDefaultZone")
+                .orShould().callConstructor(Date.class)
+                .orShould().callMethod(ZoneId.class, "systemDefault")
+                .orShould().callMethod(TimeZone.class, "getDefault")
+                .orShould().callMethod(Locale.class, "getDefault")
+                .orShould().callMethod(Charset.class, "defaultCharset")
+                .orShould().callMethod(String.class, "toLowerCase")
+                .orShould().callMethod(String.class, "toUpperCase")
+                .orShould().callMethod(String.class, "getBytes")
+                .check(classes);
+    }
+
+    @Test
+    void recordsOfThePlanAreImmutable() {
+        classes().that().resideInAnyPackage("org.girandole.plan", "org.girandole.plan.script").and().areRecords()
+                .should().haveOnlyFinalFields().check(classes);
+    }
+}

@@ -1,0 +1,25 @@
+package org.girandole.lang.check;
+
+import java.util.List;
+import java.util.Optional;
+import org.girandole.lang.LoadedShow;
+import org.girandole.plan.CheckedPlan;
+import org.girandole.plan.Finding;
+import org.girandole.plan.Severity;
+
+/**
+ * What came of checking a script.
+ *
+ * @param plan empty when the script has no show, or could not be read; its findings are all of {@code findings}
+ * @param findings of the language and of the plan, the gravest first
+ */
+public record CheckedShow(LoadedShow loaded, Optional<CheckedPlan> plan, List<Finding> findings) {
+    public CheckedShow {
+        findings = List.copyOf(findings);
+    }
+
+    /** Whether anything of this severity, or graver, is left that nobody agreed to. */
+    public boolean failsOn(Severity severity) {
+        return findings.stream().anyMatch(f -> !f.waived() && f.severity().compareTo(severity) <= 0);
+    }
+}
