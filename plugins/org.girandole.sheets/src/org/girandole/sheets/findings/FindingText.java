@@ -1,5 +1,6 @@
 package org.girandole.sheets.findings;
 
+import java.util.Comparator;
 import org.girandole.plan.Finding;
 import org.girandole.plan.Severity;
 import org.girandole.plan.script.Waiver;
@@ -9,10 +10,10 @@ public final class FindingText {
     private FindingText() {
     }
 
-    /** All findings and a line that sums them up. */
+    /** All findings, those that somebody agreed to last, and a line that sums them up. */
     public static String of(FindingReport report) {
         StringBuilder text = new StringBuilder();
-        for (Finding finding : report.findings()) {
+        for (Finding finding : report.findings().stream().sorted(Comparator.comparing(Finding::waived)).toList()) {
             text.append(headline(finding, report)).append('\n').append(details(finding, "    "));
         }
         return text.append(summary(report)).append('\n').toString();

@@ -2,7 +2,7 @@ package org.girandole.sheets.release;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.util.ArrayList;
+import java.io.UncheckedIOException;
 import java.util.List;
 import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.script.ReleaseSpec;
@@ -36,13 +36,22 @@ final class SheetsPart implements ReleasePart {
     }
 
     private static void pdf(List<Sheet> sheets, ReleaseFolder folder) throws IOException {
-        List<byte[]> pdfs = new ArrayList<>();
-        for (Sheet sheet : sheets) {
-            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-            PdfWriter.write(sheet.html(), bytes);
-            folder.write(FOLDER + sheet.fileName() + ".pdf", bytes::writeTo);
-            pdfs.add(bytes.toByteArray());
+        // Laying out is the slow part of a release and each sheet is its own affair, so all processors share it; the order stays.
+        List<byte[]> pdfs = sheets.parallelStream().map(SheetsPart::pdf).toList();
+        for (int i = 0; i < pdfs.size(); i++) {
+            byte[] bytes = pdfs.get(i);
+            folder.write(FOLDER + sheets.get(i).fileName() + ".pdf", out -> out.write(bytes));
         }
         folder.write(FOLDER + "all-sheets.pdf", out -> PdfWriter.join(pdfs, out));
+    }
+
+    private static byte[] pdf(Sheet sheet) {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try {
+            PdfWriter.write(sheet.html(), bytes);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return bytes.toByteArray();
     }
 }

@@ -38,17 +38,17 @@ class FindingReportTest {
                     allowed: -60.000 s or later
                     basis:   the pre-roll written in the script
                     remedy:  Lengthen the pre-roll.
+                shows/small.show:41:5: warning other: Cue 'Hero' fires 3.000 s before the timecode begins.
+                    found:   -63.000 s
+                    allowed: -60.000 s or later
+                    basis:   the pre-roll written in the script
+                    remedy:  Lengthen the pre-roll.
                 shows/small.show:41:5: waived fires-before-timecode: Cue 'Hero' fires 3.000 s before the timecode begins.
                     found:   -63.000 s
                     allowed: -60.000 s or later
                     basis:   the pre-roll written in the script
                     remedy:  Lengthen the pre-roll.
                     waived:  because "fired by hand", by "An Invented Person", until 2027-06-20 (small.show:90:1)
-                shows/small.show:41:5: warning other: Cue 'Hero' fires 3.000 s before the timecode begins.
-                    found:   -63.000 s
-                    allowed: -60.000 s or later
-                    basis:   the pre-roll written in the script
-                    remedy:  Lengthen the pre-roll.
                 1 error, 1 warning, no notes; 1 waived. 1 script checked.
                 """);
     }
