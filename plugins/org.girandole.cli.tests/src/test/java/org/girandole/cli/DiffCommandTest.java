@@ -1,0 +1,78 @@
+package org.girandole.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The example, one lot of it measured again: what a reviewer is told. */
+class DiffCommandTest {
+    private static final Path EXAMPLE = Path.of("../../examples/harbour-night").toAbsolutePath().normalize();
+    @TempDir
+    private Path temp;
+
+    @BeforeEach
+    void copyTheExample() throws IOException {
+        for (String name : List.of("old", "new")) {
+            copy(EXAMPLE, temp.resolve(name));
+        }
+    }
+
+    @Test
+    void theSameShowDiffersInNothing() throws Exception {
+        assertThat(Cli.in(temp).run("diff", "old/harbour.show", "new/harbour.show").exits(0).out()).contains("Nothing that audience or crew");
+    }
+
+    @Test
+    void aLotMeasuredAgainIsToldInOneParagraphInGitToo() throws Exception {
+        Path stock = temp.resolve("new/stock.show");
+        git("init", "-q");
+        git("add", ".");
+        git("-c", "user.name=T. Example", "-c", "user.email=t@example.invalid", "commit", "-q", "-m", "Before");
+        String before = Files.readString(stock);
+        // 4.62 s + 0.12 s = 4.74 s, by hand
+        String after = before.replace("rise 4.62 s", "rise 4.74 s");
+        assertThat(after).isNotEqualTo(before);
+        Files.writeString(stock, after);
+
+        String paragraph = "fire 0.120 s earlier and are seen when they were before: the lot's measured rise is another";
+        assertThat(Cli.in(temp).run("diff", "old/harbour.show", "new/harbour.show").exits(1).out())
+                .contains(paragraph).contains("4.620 s before, now 4.740 s, -0.120 s");
+        assertThat(Cli.in(temp).run("diff", "--git", "HEAD", "new/harbour.show").exits(1).out()).contains(paragraph);
+        assertThat(Cli.in(temp).run("diff", "--git", "HEAD", "--output", "markdown", "new/harbour.show").exits(1).out())
+                .contains("### For the audience");
+        assertThat(JsonParser.parseString(Cli.in(temp).run("diff", "--output", "json", "old/harbour.show", "new/harbour.show").exits(1)
+                .out()).getAsJsonObject().get("headline").getAsString()).contains("moved in time");
+    }
+
+    @Test
+    void whatCannotBeComparedIsTold() throws Exception {
+        assertThat(Cli.in(temp).run("diff", "old/harbour.show").exits(2).err()).contains("Two scripts are needed");
+        git("init", "-q");
+        assertThat(Cli.in(temp).run("diff", "--git", "nowhere", "new/harbour.show").exits(2).err()).contains("no revision 'nowhere'");
+        Files.writeString(temp.resolve("new/harbour.show"), "show Other \"Other\" { }\n");
+        assertThat(Cli.in(temp).run("diff", "old/harbour.show", "new/harbour.show").exits(2).err()).contains("two different shows");
+    }
+
+    private void git(String... words) throws Exception {
+        List<String> command = Stream.concat(Stream.of("git", "-C", temp.toString()), Stream.of(words)).toList();
+        assertThat(new ProcessBuilder(command).inheritIO().start().waitFor()).isZero();
+    }
+
+    private static void copy(Path from, Path to) throws IOException {
+        try (Stream<Path> walk = Files.walk(from)) {
+            for (Path path : walk.filter(p -> Files.isRegularFile(p) && p.toString().endsWith(".show")).toList()) {
+                Path target = to.resolve(from.relativize(path).toString());
+                Files.createDirectories(target.getParent());
+                Files.copy(path, target);
+            }
+        }
+    }
+}
