@@ -35,14 +35,15 @@ public record LtcWord(long data) {
 	private static final int FLAG_59 = 59;
 	private static final int NOMINAL_WITH_FLAG_59 = 25;
 
-	/** All bits that hold the time and the drop-frame flag, and nothing else. */
-	static final long TIME_MASK = 0xFL << FRAMES | 0x7L << FRAME_TENS | 0xFL << SECONDS | 0x7L << SECOND_TENS | 0xFL << MINUTES | 0x7L << MINUTE_TENS
-			| 0xFL << HOURS | 0x3L << HOUR_TENS;
+	/** The bits that hold the digits of the label, and nothing else. */
+	public static final long LABEL_MASK = 0xFL << FRAMES | 0x3L << FRAME_TENS | 0xFL << SECONDS | 0x7L << SECOND_TENS | 0xFL << MINUTES
+			| 0x7L << MINUTE_TENS | 0xFL << HOURS | 0x3L << HOUR_TENS;
+	/** The bits of the binary groups. */
+	public static final long USER_MASK = 0xF0F0_F0F0_F0F0_F0F0L;
 
 	/** The word of a label, with these user bits (group 1 lowest), no other flags, and the polarity corrected. */
 	public static LtcWord of(Timecode label, int userBits) {
-		long data = bcd(label.frames(), FRAMES, FRAME_TENS) | bcd(label.seconds(), SECONDS, SECOND_TENS) | bcd(label.minutes(), MINUTES, MINUTE_TENS)
-				| bcd(label.hours(), HOURS, HOUR_TENS);
+		long data = labelBits(label.hours(), label.minutes(), label.seconds(), label.frames());
 		if (label.rate().dropFrame()) {
 			data |= 1L << DROP_FLAG;
 		}
@@ -50,6 +51,11 @@ public record LtcWord(long data) {
 			data |= (userBits >>> 4 * group & 0xFL) << 8 * group + 4;
 		}
 		return new LtcWord(data).withPolarityCorrected(label.rate());
+	}
+
+	/** The data bits of a label's digits; every other bit 0. */
+	public static long labelBits(int hours, int minutes, int seconds, int frames) {
+		return bcd(frames, FRAMES, FRAME_TENS) | bcd(seconds, SECONDS, SECOND_TENS) | bcd(minutes, MINUTES, MINUTE_TENS) | bcd(hours, HOURS, HOUR_TENS);
 	}
 
 	/** This word with an even number of zeros among its 80 bits. */
@@ -104,14 +110,15 @@ public record LtcWord(long data) {
 		return bits;
 	}
 
-	/** True if every decimal digit is one: a word torn by noise is often caught by this. */
-	boolean decimal() {
-		return unit(FRAMES) <= 9 && unit(SECONDS) <= 9 && unit(MINUTES) <= 9 && unit(HOURS) <= 9;
+	/** True if the digits are a time of day, whatever the rate: a word torn by noise is often caught by this. */
+	public boolean isTime() {
+		return unit(FRAMES) <= 9 && unit(SECONDS) <= 9 && unit(MINUTES) <= 9 && unit(HOURS) <= 9 && frames() < 30 && seconds() < 60 && minutes() < 60
+				&& hours() < 24;
 	}
 
 	/** The label of this word at a rate; empty if the digits are no label there, or one that drop-frame counting leaves out. */
 	public Optional<Timecode> label(FrameRate rate) {
-		return decimal() && Timecode.exists(hours(), minutes(), seconds(), frames(), rate)
+		return isTime() && Timecode.exists(hours(), minutes(), seconds(), frames(), rate)
 				? Optional.of(new Timecode(hours(), minutes(), seconds(), frames(), rate))
 				: Optional.empty();
 	}

@@ -5,8 +5,8 @@
  *   word   RATE LABEL USERBITS                             the ten bytes of a word, in hexadecimal
  *   encode RATE LABEL USERBITS FRAMES SAMPLERATE DBFS OUT  writes u8
  *   decode f32|u8 IN SAMPLERATE FPS                        one line a frame: label, drop flag, user bits, first and last sample, reverse, level
- *   bench-encode RATE SAMPLERATE SECONDS REPEATS           nanoseconds a sample, best of the repeats
- *   bench-decode f32|u8 IN SAMPLERATE FPS REPEATS          nanoseconds a sample, best of the repeats, and frames decoded
+ *   bench-encode RATE SAMPLERATE SECONDS REPEATS           nanoseconds of processor time a sample, best of the repeats
+ *   bench-decode f32|u8 IN SAMPLERATE FPS REPEATS          nanoseconds of processor time a sample, best of the repeats, and frames decoded
  *
  * RATE is 23.976, 24, 25, 29.97, 29.97d or 30; a LABEL is hh:mm:ss:ff; USERBITS are eight hexadecimal digits.
  */
@@ -126,7 +126,7 @@ static long decode(const char *format, void *data, size_t size, int apv, int pri
 
 static double now(void) {
 	struct timespec t;
-	clock_gettime(CLOCK_MONOTONIC, &t);
+	clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
 	return t.tv_sec * 1e9 + t.tv_nsec;
 }
 
