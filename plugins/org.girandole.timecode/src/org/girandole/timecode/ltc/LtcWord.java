@@ -38,6 +38,8 @@ public record LtcWord(long data) {
 	/** The bits that hold the digits of the label, and nothing else. */
 	public static final long LABEL_MASK = 0xFL << FRAMES | 0x3L << FRAME_TENS | 0xFL << SECONDS | 0x7L << SECOND_TENS | 0xFL << MINUTES
 			| 0x7L << MINUTE_TENS | 0xFL << HOURS | 0x3L << HOUR_TENS;
+	/** The drop-frame flag. */
+	public static final long DROP_MASK = 1L << DROP_FLAG;
 	/** The bits of the binary groups. */
 	public static final long USER_MASK = 0xF0F0_F0F0_F0F0_F0F0L;
 

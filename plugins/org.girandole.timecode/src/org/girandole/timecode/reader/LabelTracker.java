@@ -19,6 +19,9 @@ final class LabelTracker {
 	private static final double CONTINUITY = 14;
 	/** What the recording may say against a label that must come here, in natural logarithms of odds. */
 	private static final double MOST_AGAINST = 9;
+	/** Where the count is not known yet, what speaks against a label that the speed does not suggest; and by how much the best must lead. */
+	private static final double UNLIKELY = 6;
+	private static final double MARGIN = 7;
 	/** A word that stands alone must be this sure of all its label bits. */
 	private static final double SURE = -1e-6;
 	private static final double SURE_SYNC = 0.9;
@@ -36,6 +39,7 @@ final class LabelTracker {
 	private final Deque<LtcFrame> unproven = new ArrayDeque<>();
 	private LtcWord last;
 	private SoftWord lastWord;
+	private boolean dropDue;
 
 	LabelTracker(int sampleRate, Consumer<LtcFrame> out) {
 		this.sampleRate = sampleRate;
@@ -112,8 +116,13 @@ final class LabelTracker {
 		}
 		settleUnproven();
 		support.restart();
+		double drop = 0;
+		for (SoftWord word : waiting) {
+			drop += word.ones()[Long.numberOfTrailingZeros(LtcWord.DROP_MASK)];
+		}
+		dropDue = drop > 0;
 		SoftWord first = waiting.get(0);
-		accept(first, new Fit(best.data() & LtcWord.LABEL_MASK, first.against(best.data(), LtcWord.LABEL_MASK)));
+		accept(first, new Fit(best.data() & LtcWord.LABEL_MASK, first.against(best.data(), LtcWord.LABEL_MASK), true));
 		for (SoftWord word : waiting.subList(1, count)) {
 			accept(word, fit(last, lastWord, word));
 		}
@@ -152,27 +161,41 @@ final class LabelTracker {
 		for (int steps = stepsBetween(fromWord, word); steps > 1; steps--) {
 			label = withLabel(label.data(), counting.next(label, word.reverse())[0]);
 		}
-		Fit best = new Fit(0, Double.MAX_VALUE);
+		long best = -1;
+		double leastAgainst = Double.MAX_VALUE;
+		double least = Double.MAX_VALUE;
+		double second = Double.MAX_VALUE;
+		double unlikely = 0;
 		for (long candidate : counting.next(label, word.reverse())) {
-			double against = word.against(candidate, LtcWord.LABEL_MASK);
-			if (against < best.against) {
-				best = new Fit(candidate, against);
+			if (candidate == best) {
+				continue;
 			}
+			double against = word.against(candidate, LtcWord.LABEL_MASK);
+			if (against + unlikely < least) {
+				second = least;
+				least = against + unlikely;
+				leastAgainst = against;
+				best = candidate;
+			} else {
+				second = Math.min(second, against + unlikely);
+			}
+			unlikely = UNLIKELY;
 		}
-		return best;
+		return new Fit(best, leastAgainst, second - least > MARGIN);
 	}
 
-	private record Fit(long label, double against) {
+	/** A label, what the word says against it, and whether no other label that may stand here comes near. */
+	private record Fit(long label, double against, boolean clear) {
 	}
 
 	private void accept(SoftWord word, Fit fit) {
-		LtcWord label = withLabel(word.data(), fit.label);
+		LtcWord label = withDropFlag(withLabel(word.data(), fit.label), word);
 		if (last != null && stepsBetween(lastWord, word) == 1 && word.weakest(LtcWord.LABEL_MASK) > SURE_TO_LEARN) {
 			counting.learn(last, label, word.reverse());
 		}
 		support.add(word, label.data());
-		double confidence = 1 / (1 + Math.exp(fit.against - CONTINUITY));
-		Quality quality = fit.against > MOST_AGAINST ? Quality.DOUBTFUL : fit.against > 0 ? Quality.MENDED : Quality.READ;
+		double confidence = fit.clear ? 1 / (1 + Math.exp(fit.against - CONTINUITY)) : 0.5;
+		Quality quality = fit.against > MOST_AGAINST || !fit.clear ? Quality.DOUBTFUL : fit.against > 0 ? Quality.MENDED : Quality.READ;
 		unproven.add(frame(word, label, quality, confidence));
 		last = label;
 		lastWord = word;
@@ -212,6 +235,15 @@ final class LabelTracker {
 	private static int stepsBetween(SoftWord first, SoftWord second) {
 		double length = (first.end() - first.begin() + second.end() - second.begin()) / 2;
 		return (int) Math.max(1, Math.min(1_000_000, Math.round((second.begin() - first.begin()) / length)));
+	}
+
+	/** A drowned drop-frame flag is taken from the words around. */
+	private LtcWord withDropFlag(LtcWord label, SoftWord word) {
+		if (word.weakest(LtcWord.DROP_MASK) >= MOST_AGAINST) {
+			dropDue = label.dropFrame();
+			return label;
+		}
+		return new LtcWord(label.data() & ~LtcWord.DROP_MASK | (dropDue ? LtcWord.DROP_MASK : 0));
 	}
 
 	private static LtcWord withLabel(long data, long label) {

@@ -104,8 +104,7 @@ final class WordDecoder {
 		boolean good = passes(word, cells.strength());
 		misses = good ? 0 : misses + 1;
 		if (good) {
-			double height = words.meanHeight(next);
-			cells.setStrength(0.7 * cells.strength() + 0.3 * height);
+			cells.setStrength(0.7 * cells.strength() + 0.3 * word.height());
 			wordsEnd = word.end();
 			out.accept(word);
 		}
@@ -146,7 +145,8 @@ final class WordDecoder {
 		int margin = CellTracker.BASELINE_CELLS;
 		for (int i = 0; i < TRIAL_CELLS && trial.canAdvance(); i++) {
 			trial.advance();
-			double height = Math.abs(trial.coreOf(trial.cells() - 1)) * 2 / trial.length();
+			// The step at a transition tells the height whatever the offset.
+			double height = Math.abs(trial.stepOf(trial.cells() - 1)) * 2 / trial.length();
 			strength += (height - strength) / Math.min(i + 1, 24);
 			trial.setStrength(strength);
 			int cell = i - WordReader.SYNC_CELLS - margin + 1;
@@ -171,7 +171,6 @@ final class WordDecoder {
 		misses = 0;
 		// Forwards a word ends with its sync word, backwards it begins with it.
 		int first = backwards ? cell - WORD : cell - WORD + WordReader.SYNC_CELLS;
-		cells.setStrength(words.meanHeight(first));
 		lookBack(trial, first);
 		next = first;
 		if (cells.cells() >= next + WORD + CellTracker.BASELINE_CELLS) {

@@ -18,6 +18,7 @@ final class WordReader {
 	/** However clean a recording, its bits are never taken for surer than at this power ratio of signal to noise. */
 	private static final double MOST_TRUSTED_RATIO = 45;
 
+	private static final double POOR_RATIO = 16;
 	private static final int REACH = CellTracker.BASELINE_CELLS;
 	private static final int MOST_CELLS = SYNC_CELLS + LtcWord.BITS + 2 * REACH;
 
@@ -64,25 +65,44 @@ final class WordReader {
 		int count = LtcWord.BITS + lead;
 		takeAreas(cell - lead, count);
 		takeOff(count);
+		int from = 2 * lead;
 		takeBaselineOff(count);
+		double ratio = ratio(from);
+		if (ratio < POOR_RATIO) {
+			ratio = tryPlainMean(count, from, ratio);
+		}
 		double jitter = jitterUs(cell, lead);
 		double height = height(cell, lead);
 		if (reverse) {
 			reverse(halves, HALVES);
 		}
-		int from = 2 * lead;
 		int syncFrom = from + 2 * LtcWord.DATA_BITS;
 		double area = mean(from, from + HALVES);
-		double spread = noise(from);
-		double ratio = FoldedNoise.powerRatio(area, spread);
 		double trusted = Math.min(ratio, MOST_TRUSTED_RATIO);
 		// Amplitude over noise power; the two powers together are the mean square.
-		double scale = Math.sqrt(trusted * (1 + trusted) / (area * area + spread + 1e-30));
+		double scale = Math.sqrt(trusted * (1 + trusted) / (area * area + noise(from) + 1e-30));
 		float behind = correlation(syncFrom);
 		float[] ones = weigh(from, syncBefore ? correlation(0) : 0, behind, (float) scale);
 		double sync = Math.abs(behind) / (SYNC_HALVES * mean(syncFrom, syncFrom + SYNC_HALVES) + 1e-20);
 		return new SoftWord(cells.boundaryOf(cell), cells.boundaryOf(cell + LtcWord.BITS), reverse, SoftWord.mostLikely(ones), ones, sync, height,
 				ratio, jitter);
+	}
+
+	/** A word may be so distorted that its levels are misjudged: then the plain mean of the cells around serves better as baseline. */
+	private double tryPlainMean(int count, int from, double ratio) {
+		sumAreas(count);
+		takeOff(count);
+		double plain = ratio(from);
+		if (plain > ratio) {
+			return plain;
+		}
+		takeBaselineOff(count);
+		return ratio;
+	}
+
+	/** The power ratio of signal to noise in the word's areas as they are now. */
+	private double ratio(int from) {
+		return FoldedNoise.powerRatio(mean(from, from + HALVES), noise(from));
 	}
 
 	/** The mean size of these halves' areas. */
@@ -121,16 +141,6 @@ final class WordReader {
 		return Math.max(0, spread / HALVES);
 	}
 
-	/** The mean height of the signal over the halves of the word that was read last, for the timing loop. */
-	double meanHeight(long cell) {
-		double sum = 0;
-		for (int i = 0; i < LtcWord.BITS; i++) {
-			double middle = cells.middleSumOf(cell + i);
-			sum += Math.abs(middle - cells.sumAt(cell + i)) + Math.abs(cells.sumAt(cell + i + 1) - middle);
-		}
-		return sum / (cells.boundaryOf(cell + LtcWord.BITS) - cells.boundaryOf(cell));
-	}
-
 	/** Takes the areas of the halves of these cells and of those within reach to either side. */
 	private void takeAreas(long cell, int count) {
 		double sum = cells.sumAt(cell - REACH);
@@ -145,6 +155,14 @@ final class WordReader {
 			places[i + 1] = cells.boundaryOf(at + 1);
 			running[i + 1] = end;
 			sum = end;
+		}
+	}
+
+	/** Brings the running sums back to the areas as they were taken. */
+	private void sumAreas(int count) {
+		running[0] = 0;
+		for (int i = 0; i < count + 2 * REACH; i++) {
+			running[i + 1] = running[i] + areas[2 * i] + areas[2 * i + 1];
 		}
 	}
 
