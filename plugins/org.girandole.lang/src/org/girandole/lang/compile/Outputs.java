@@ -71,10 +71,6 @@ final class Outputs {
         Block block = new Block(compilation, def, def.getFields(), "a table", compilation.grammar().getTableFieldRule(), Set.of("column"));
         block.missing("file", "file \"controller.csv\"");
         block.missing("column", "column \"cue\" = number");
-        if (STANDARD.equals(def.getName())) {
-            compilation.problems().report(LanguageRules.DUPLICATE_NAME, "The table 'standard' is always there and has its own layout")
-                    .found(STANDARD, "another name").remedy("give your table a name of its own").at(compilation.sources().of(def));
-        }
         Optional<String> file = block.field("file", TextField.class).flatMap(this::fileName);
         Optional<String> separator = block.field("separator", TextField.class).flatMap(this::separator);
         boolean crlf = block.field("line ending", WordField.class)
@@ -88,7 +84,7 @@ final class Outputs {
                         compilation.sources().of(column, Literals.COLUMN_FIELD__FIELD)));
             }
         }
-        if (file.isEmpty() || columns.isEmpty() || def.getName() == null || STANDARD.equals(def.getName())) {
+        if (file.isEmpty() || columns.isEmpty() || def.getName() == null) {
             compilation.drop(def);
             return Optional.empty();
         }

@@ -205,7 +205,7 @@ public class ShowValues extends AbstractDeclarativeValueConverterService {
         }
     }
 
-    /** Several words, with one space between them whatever stands there in the script. */
+    /** Several words, with one space between them whatever stands there in the script, and none beside a hyphen. */
     private static final class Phrase implements IValueConverter<String> {
         @Override
         public String toValue(String text, INode node) {
@@ -218,7 +218,7 @@ public class ShowValues extends AbstractDeclarativeValueConverterService {
                     words.append(words.isEmpty() ? "" : " ").append(leaf.getText());
                 }
             }
-            return words.toString();
+            return words.toString().replace(" - ", "-");
         }
 
         @Override
