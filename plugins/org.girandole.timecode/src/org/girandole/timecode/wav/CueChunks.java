@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * The two chunks that hold cue points: {@code cue } with their places and {@code LIST}/{@code adtl}/{@code labl} with their labels (Microsoft
- * Multimedia Programming Interface and Data Specifications 1.0). Places are sample frames; labels are UTF-8.
+ * The two chunks that hold cue points: {@code cue } with their places and {@code LIST}/{@code adtl} with their labels ({@code labl}) and notes
+ * ({@code note}) (Microsoft Multimedia Programming Interface and Data Specifications 1.0). Places are sample frames; texts are UTF-8.
  */
 final class CueChunks {
 	private static final int CUE_BYTES = 24;
@@ -30,18 +30,23 @@ final class CueChunks {
 		for (int i = 0; i < cues.size(); i++) {
 			CuePoint cue = cues.get(i);
 			places.putInt(i + 1).putInt((int) cue.frame()).put(ascii("data")).putInt(0).putInt(0).putInt((int) cue.frame());
-			labels.writeBytes(label(i + 1, cue.label()));
+			labels.writeBytes(text("labl", i + 1, cue.label()));
+		}
+		for (int i = 0; i < cues.size(); i++) {
+			if (!cues.get(i).note().isEmpty()) {
+				labels.writeBytes(text("note", i + 1, cues.get(i).note()));
+			}
 		}
 		ByteBuffer all = little(places.capacity() + 12 + labels.size());
 		all.put(places.array()).put(ascii("LIST")).putInt(4 + labels.size()).put(ascii("adtl")).put(labels.toByteArray());
 		return all.array();
 	}
 
-	private static byte[] label(int name, String text) {
+	private static byte[] text(String id, int name, String text) {
 		byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
 		int size = 4 + utf8.length + 1;
 		ByteBuffer chunk = little(8 + size + size % 2);
-		chunk.put(ascii("labl")).putInt(size).putInt(name).put(utf8);
+		chunk.put(ascii(id)).putInt(size).putInt(name).put(utf8);
 		return chunk.array();
 	}
 
@@ -60,8 +65,8 @@ final class CueChunks {
 		return places;
 	}
 
-	/** Adds the labels of a {@code LIST} chunk by the name of their cue point; other lists add nothing. */
-	static void labels(ByteBuffer list, Map<Integer, String> labels) {
+	/** Adds the labels and notes of a {@code LIST} chunk by the name of their cue point; other lists add nothing. */
+	static void texts(ByteBuffer list, Map<Integer, String> labels, Map<Integer, String> notes) {
 		if (list.remaining() < 4 || !name(list).equals("adtl")) {
 			return;
 		}
@@ -70,19 +75,19 @@ final class CueChunks {
 			long size = Integer.toUnsignedLong(list.getInt());
 			int held = (int) Math.min(size, list.remaining());
 			int next = (int) Math.min(list.limit(), list.position() + held + size % 2);
-			if (id.equals("labl") && held >= 4) {
+			if ((id.equals("labl") || id.equals("note")) && held >= 4) {
 				int cue = list.getInt();
 				byte[] text = new byte[held - 4];
 				list.get(text);
-				labels.put(cue, upToNull(text));
+				(id.equals("labl") ? labels : notes).put(cue, upToNull(text));
 			}
 			list.position(next);
 		}
 	}
 
-	static List<CuePoint> join(Map<Integer, Long> places, Map<Integer, String> labels) {
+	static List<CuePoint> join(Map<Integer, Long> places, Map<Integer, String> labels, Map<Integer, String> notes) {
 		List<CuePoint> cues = new ArrayList<>();
-		places.forEach((name, frame) -> cues.add(new CuePoint(frame, labels.getOrDefault(name, ""))));
+		places.forEach((name, frame) -> cues.add(new CuePoint(frame, labels.getOrDefault(name, ""), notes.getOrDefault(name, ""))));
 		return List.copyOf(cues);
 	}
 

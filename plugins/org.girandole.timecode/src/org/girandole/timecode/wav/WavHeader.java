@@ -26,6 +26,7 @@ final class WavHeader {
 	private final List<String> warnings = new ArrayList<>();
 	private final Map<Integer, Long> cuePlaces = new LinkedHashMap<>();
 	private final Map<Integer, String> cueLabels = new LinkedHashMap<>();
+	private final Map<Integer, String> cueNotes = new LinkedHashMap<>();
 
 	private WavFormat format;
 	private long dataAt = -1;
@@ -63,7 +64,7 @@ final class WavHeader {
 	}
 
 	List<CuePoint> cues() {
-		return CueChunks.join(cuePlaces, cueLabels);
+		return CueChunks.join(cuePlaces, cueLabels, cueNotes);
 	}
 
 	private void riff() throws IOException {
@@ -137,7 +138,7 @@ final class WavHeader {
 				}
 			}
 			case "cue " -> cuePlaces.putAll(CueChunks.places(cueBytes(at, size)));
-			case "LIST" -> CueChunks.labels(cueBytes(at, size), cueLabels);
+			case "LIST" -> CueChunks.texts(cueBytes(at, size), cueLabels, cueNotes);
 			default -> {
 				// Everything else, from broadcast data to cover pictures, says nothing about the samples.
 			}

@@ -88,7 +88,7 @@ class WavTest {
 
 	@Test
 	void cuePointsSurviveARoundTrip() throws Exception {
-		CuePoint[] cues = { new CuePoint(0, ""), new CuePoint(0xFFFF_FFFFL, "Glut, Böller, 花火"), new CuePoint(7, "same"), new CuePoint(7, "same") };
+		CuePoint[] cues = { new CuePoint(0, ""), new CuePoint(0xFFFF_FFFFL, "Glut, Böller, 花火"), new CuePoint(7, "same"), new CuePoint(7, "same", "with a note") };
 		WavReader reader = open(write(SampleDepth.PCM_24, 1, new float[3], cues));
 		assertThat(reader.cues()).containsExactly(cues);
 		assertThat(reader.warnings()).isEmpty();
