@@ -1,6 +1,7 @@
 package org.girandole.lang.compile;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -54,7 +55,7 @@ public enum Dimension {
     /** A number of some unit in SI units (areas in mm², angles in degrees, temperatures in °C), exact where a decimal can be. */
     BigDecimal toSi(BigDecimal number, String symbol) {
         BigDecimal[] factor = units.get(symbol);
-        return number.multiply(factor[0]).divide(factor[1], java.math.MathContext.DECIMAL128);
+        return number.multiply(factor[0]).divide(factor[1], MathContext.DECIMAL128);
     }
 
     private static Map<String, BigDecimal[]> units(String... pairs) {

@@ -1,5 +1,6 @@
 package org.girandole.lang.compile;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -41,7 +42,7 @@ final class Outputs {
         boolean positionWritten = !Sources.text(def, Literals.WAIVER_DEF__POSITION).isEmpty();
         Optional<String> subject = compilation.resolvedName(def, Literals.WAIVER_DEF__SUBJECT);
         Optional<String> position = compilation.resolvedName(def, Literals.WAIVER_DEF__POSITION);
-        Optional<java.time.LocalDate> until = clocks.date(def, Literals.WAIVER_DEF__UNTIL, def.getUntil());
+        Optional<LocalDate> until = clocks.date(def, Literals.WAIVER_DEF__UNTIL, def.getUntil());
         boolean reasons = said(def, def.getBecause(), "a reason") & said(def, def.getBy(), "the name of who agreed");
         if (!reasons || def.getRule() == null || subjectWritten && subject.isEmpty() || positionWritten && position.isEmpty()
                 || def.getUntil() != null && until.isEmpty()) {

@@ -2,20 +2,22 @@ package org.girandole.lang.compile;
 
 import com.google.inject.Inject;
 import com.google.inject.Singleton;
-import java.time.ZoneId;
 import java.time.DateTimeException;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.eclipse.xtext.resource.XtextResource;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.LoadedShow;
 import org.girandole.lang.files.DiskFile;
+import org.girandole.lang.files.ProjectRoot;
 import org.girandole.lang.files.UsedFiles;
 import org.girandole.lang.parsing.SyntaxProblems;
 import org.girandole.lang.scoping.Kind;
@@ -104,8 +106,8 @@ public class ShowCompiler {
     }
 
     private static String relative(XtextResource main) {
-        return org.girandole.lang.files.ProjectRoot.relative(org.girandole.lang.files.ProjectRoot.of(main),
-                org.girandole.lang.files.ProjectRoot.path(main.getURI()));
+        return ProjectRoot.relative(ProjectRoot.of(main),
+                ProjectRoot.path(main.getURI()));
     }
 
     private static String text(XtextResource file) {
@@ -217,7 +219,7 @@ public class ShowCompiler {
             return elements.stream().filter(type::isInstance).map(type::cast).toList();
         }
 
-        private <T extends Element, R> List<R> map(Class<T> type, java.util.function.Function<T, Optional<R>> compile) {
+        private <T extends Element, R> List<R> map(Class<T> type, Function<T, Optional<R>> compile) {
             List<R> compiled = new ArrayList<>();
             for (T element : all(type)) {
                 Optional<R> part = compile.apply(element);

@@ -1,6 +1,7 @@
 package org.girandole.lang.compile;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
@@ -10,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.eclipse.emf.ecore.EReference;
 import org.girandole.lang.LanguageRules;
+import org.girandole.lang.scoping.Kind;
 import org.girandole.lang.show.AreaField;
 import org.girandole.lang.show.Field;
 import org.girandole.lang.show.GroupDef;
@@ -241,7 +243,7 @@ final class SiteBlock {
         int b = all.indexOf(to);
         List<PositionDef> walked = new ArrayList<>(all.subList(Math.min(a, b), Math.max(a, b) + 1));
         if (a > b) {
-            java.util.Collections.reverse(walked);
+            Collections.reverse(walked);
         }
         return Optional.of(walked);
     }
@@ -250,8 +252,8 @@ final class SiteBlock {
         Optional<Named> named = compilation.resolve(range, reference);
         if (named.isPresent() && named.get() instanceof Parameter parameter) {
             Given given = values.get(parameter);
-            return given == null ? Optional.empty() : given.as(compilation, parameter, Set.of(org.girandole.lang.scoping.Kind.POSITION,
-                    org.girandole.lang.scoping.Kind.GROUP));
+            return given == null ? Optional.empty() : given.as(compilation, parameter, Set.of(Kind.POSITION,
+                    Kind.GROUP));
         }
         // A position of another site than the one that the show is on is in no order.
         return named.filter(place -> place instanceof GroupDef || order.containsKey(place));

@@ -8,6 +8,7 @@ import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import java.util.Optional;
 import org.girandole.lang.LanguageRules;
 import org.girandole.plan.rules.RuleInfo;
@@ -75,7 +76,7 @@ public record ScriptText(String text, Optional<Trouble> trouble) {
                 return Optional.empty();
             }
             if (result.isError()) {
-                String found = String.format(java.util.Locale.ROOT, "byte 0x%02X", bytes[in.position()] & 0xFF);
+                String found = String.format(Locale.ROOT, "byte 0x%02X", bytes[in.position()] & 0xFF);
                 return Optional.of(new Trouble(LanguageRules.NOT_UTF8, "This file is not UTF-8 text", found, "UTF-8",
                         "save the file as UTF-8", line, column));
             }

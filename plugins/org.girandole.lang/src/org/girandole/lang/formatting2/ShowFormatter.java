@@ -12,6 +12,7 @@ import org.eclipse.xtext.formatting2.regionaccess.ITextRegionAccess;
 import org.eclipse.xtext.formatting2.regionaccess.ITextReplacement;
 import org.eclipse.xtext.formatting2.regionaccess.ITextSegment;
 import org.eclipse.xtext.resource.XtextResource;
+import org.eclipse.xtext.util.ITextRegion;
 import org.girandole.lang.show.Script;
 
 /**
@@ -46,7 +47,7 @@ public class ShowFormatter implements IFormatter2 {
         return replacements;
     }
 
-    private static void replace(ITextRegionAccess access, ITextSegment segment, String text, Collection<? extends Object> regions,
+    private static void replace(ITextRegionAccess access, ITextSegment segment, String text, Collection<ITextRegion> regions,
             List<ITextReplacement> replacements) {
         if (!segment.getText().equals(text) && wanted(segment, regions)) {
             replacements.add(access.getRewriter().createReplacement(segment.getOffset(), segment.getLength(), text));
@@ -54,11 +55,11 @@ public class ShowFormatter implements IFormatter2 {
     }
 
     /** Without a selection everything is wanted. */
-    private static boolean wanted(ITextSegment segment, Collection<? extends Object> regions) {
+    private static boolean wanted(ITextSegment segment, Collection<ITextRegion> regions) {
         if (regions.isEmpty()) {
             return true;
         }
-        return regions.stream().map(org.eclipse.xtext.util.ITextRegion.class::cast)
+        return regions.stream()
                 .anyMatch(region -> segment.getOffset() <= region.getOffset() + region.getLength()
                         && segment.getOffset() + segment.getLength() >= region.getOffset());
     }
