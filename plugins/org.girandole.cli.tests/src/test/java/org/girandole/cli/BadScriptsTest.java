@@ -75,7 +75,7 @@ class BadScriptsTest {
         "latin.show:1:12: error not-utf8: | UTF-8",
         "binary.show:1:1: error not-utf8: | UTF-8",
         "long-line.show:1:1: error | too long",
-        "nested.show:1:1: error | nested-too-deep",
+        "nested.show:3:| deep here",
         "unit.show:1:24: error unknown-unit: | furlongs",
         "calibre-negative.show:2:| error number-range",
         "calibre-zero.show:2:| error number-range",

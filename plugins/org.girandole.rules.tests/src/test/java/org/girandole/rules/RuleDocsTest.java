@@ -15,11 +15,10 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import org.girandole.lang.LanguageRules;
+import org.girandole.lang.check.ShowPipeline;
 import org.girandole.plan.Finding;
 import org.girandole.plan.Severity;
 import org.girandole.plan.rules.RuleInfo;
-import org.girandole.plan.rules.Rules;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -33,7 +32,7 @@ class RuleDocsTest {
     private static final Pattern BLOCK = Pattern.compile("```(show|text)\\n(.*?)```", Pattern.DOTALL);
 
     static List<RuleInfo> rules() {
-        return Stream.concat(Rules.infos().stream(), LanguageRules.ALL.stream()).toList();
+        return ShowPipeline.rules();
     }
 
     static List<RuleInfo> rulesWithExample() {
