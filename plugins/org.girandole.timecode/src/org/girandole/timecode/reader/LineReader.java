@@ -12,6 +12,7 @@ import org.girandole.timecode.wav.WavReader;
 /** Reads a recording once, from beginning to end, and reports the timecode on each of its channels. */
 public final class LineReader {
 	private static final int BLOCK_FRAMES = 8192;
+	private static final int MOST_CHANNELS = 64;
 
 	private LineReader() {
 	}
@@ -25,17 +26,25 @@ public final class LineReader {
 	/**
 	 * Reads a WAV file. What is wrong with the file itself stands in the report.
 	 *
-	 * @throws WavException if it is no WAV file, or its sample rate is too low or too high for timecode
+	 * @throws WavException if it is no WAV file, or cannot hold timecode: its sample rate is too low or too high, or it has too many channels
 	 */
 	public static LineReport read(Path wav, Progress progress) throws IOException {
 		try (WavReader reader = WavReader.open(wav)) {
-			if (reader.sampleRate() < LtcDecoder.LEAST_SAMPLE_RATE || reader.sampleRate() > LtcDecoder.MOST_SAMPLE_RATE) {
-				throw new WavException("The recording has a sample rate of " + reader.sampleRate() + " Hz; timecode is read at "
-						+ LtcDecoder.LEAST_SAMPLE_RATE + " to " + LtcDecoder.MOST_SAMPLE_RATE);
-			}
-			LineReport report = read(reader, progress);
-			return new LineReport(report.sampleRate(), report.sampleFrames(), reader.warnings(), report.channels());
+			return read(reader, progress);
 		}
+	}
+
+	/** Reads a WAV file that is open, to its end, and leaves it open. */
+	public static LineReport read(WavReader reader, Progress progress) throws IOException {
+		if (reader.sampleRate() < LtcDecoder.LEAST_SAMPLE_RATE || reader.sampleRate() > LtcDecoder.MOST_SAMPLE_RATE) {
+			throw new WavException("The recording has a sample rate of " + reader.sampleRate() + " Hz; timecode is read at " + LtcDecoder.LEAST_SAMPLE_RATE
+					+ " to " + LtcDecoder.MOST_SAMPLE_RATE);
+		}
+		if (reader.channels() > MOST_CHANNELS) {
+			throw new WavException("The recording has " + reader.channels() + " channels; timecode is read from at most " + MOST_CHANNELS);
+		}
+		LineReport report = read((SampleSource) reader, progress);
+		return new LineReport(report.sampleRate(), report.sampleFrames(), reader.warnings(), report.channels());
 	}
 
 	/** Reads any other audio to its end; the report has no warnings about a file. */

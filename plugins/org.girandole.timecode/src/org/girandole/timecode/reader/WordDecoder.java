@@ -72,8 +72,9 @@ final class WordDecoder {
 
 	/** Reads what is left. */
 	void finish() {
-		// So do the last word's beyond its end.
-		write(new float[rest], 0, rest, 1);
+		// So do the last word's beyond its end; and the search looks at more samples at once than a short recording has.
+		int silence = rest + search.samples();
+		write(new float[silence], 0, silence, 1);
 		work(true);
 	}
 
