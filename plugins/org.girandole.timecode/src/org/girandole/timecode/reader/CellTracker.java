@@ -32,6 +32,7 @@ final class CellTracker {
 	private final float[] step = new float[MEMORY];
 	private final float[] core = new float[MEMORY];
 	private long cells;
+	private long transitions;
 
 	private double begin;
 	private double beginSum;
@@ -90,6 +91,7 @@ final class CellTracker {
 		double after = firstQuarterSum - beginSum;
 		double offset = baselineAhead() * 2 * quarter;
 		double skewed = before + after - offset;
+		transitions = transitions << 1 | (Math.abs(after - before) > Math.abs(skewed) ? 1 : 0);
 		double error = after < before ? skewed : -skewed;
 		error = strength > 0 ? error / (2 * strength) : 0;
 		double limit = length * LONGEST_STEP;
@@ -117,6 +119,11 @@ final class CellTracker {
 		double back = cells >= BASELINE_CELLS ? boundarySum[(int) (cells - BASELINE_CELLS) & MASK] : beginSum;
 		double from = cells >= BASELINE_CELLS ? boundary[(int) (cells - BASELINE_CELLS) & MASK] : begin;
 		return (window.integral(begin + reach) - back) / (begin + reach - from);
+	}
+
+	/** In how many of the last cells the signal changed sides at the cell's beginning, as in bi-phase mark it always does; for up to 64 cells. */
+	int transitionsInLast(int count) {
+		return Long.bitCount(transitions << 64 - count);
 	}
 
 	double boundaryOf(long cell) {

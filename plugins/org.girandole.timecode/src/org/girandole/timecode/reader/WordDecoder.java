@@ -12,6 +12,7 @@ import java.util.function.Consumer;
 final class WordDecoder {
 	private static final int WORD = 80;
 	private static final int TRIAL_CELLS = 300;
+	private static final int LEAST_TRANSITIONS = 10;
 	private static final double SURE_SYNC = 0.8;
 	private static final double PASSING_SYNC = 0.6;
 	private static final int MOST_MISSES = 2;
@@ -151,7 +152,8 @@ final class WordDecoder {
 			strength += (height - strength) / Math.min(i + 1, 24);
 			trial.setStrength(strength);
 			int cell = i - WordReader.SYNC_CELLS - margin + 1;
-			if (cell < margin) {
+			// Where cells do not begin with transitions there is no sync word, and the look for it can be spared.
+			if (cell < margin || trial.transitionsInLast(WordReader.SYNC_CELLS) < LEAST_TRANSITIONS) {
 				continue;
 			}
 			double sync = reader.syncAt(cell);

@@ -31,6 +31,8 @@ final class WordReader {
 	private final float[] halves = new float[HALVES + SYNC_HALVES];
 	private final float[] pathsPlus = new float[LtcWord.DATA_BITS + 1];
 	private final float[] pathsMinus = new float[LtcWord.DATA_BITS + 1];
+	private double area;
+	private double spread;
 
 	WordReader(CellTracker cells, int sampleRate) {
 		this.cells = cells;
@@ -77,10 +79,9 @@ final class WordReader {
 			reverse(halves, HALVES);
 		}
 		int syncFrom = from + 2 * LtcWord.DATA_BITS;
-		double area = mean(from, from + HALVES);
 		double trusted = Math.min(ratio, MOST_TRUSTED_RATIO);
 		// Amplitude over noise power; the two powers together are the mean square.
-		double scale = Math.sqrt(trusted * (1 + trusted) / (area * area + noise(from) + 1e-30));
+		double scale = Math.sqrt(trusted * (1 + trusted) / (area * area + spread + 1e-30));
 		float behind = correlation(syncFrom);
 		float[] ones = weigh(from, syncBefore ? correlation(0) : 0, behind, (float) scale);
 		double sync = Math.abs(behind) / (SYNC_HALVES * mean(syncFrom, syncFrom + SYNC_HALVES) + 1e-20);
@@ -97,21 +98,29 @@ final class WordReader {
 			return plain;
 		}
 		takeBaselineOff(count);
-		return ratio;
+		return ratio(from);
 	}
 
-	/** The power ratio of signal to noise in the word's areas as they are now. */
+	/** The power ratio of signal to noise in the word's areas as they are now; leaves their mean size and spread behind. */
 	private double ratio(int from) {
-		return FoldedNoise.powerRatio(mean(from, from + HALVES), noise(from));
+		area = mean(from, from + HALVES);
+		spread = noise(from);
+		return FoldedNoise.powerRatio(area, spread);
 	}
 
-	/** The mean size of these halves' areas. */
+	/** The mean size of these halves' areas; their number must be a multiple of four. */
 	private double mean(int from, int to) {
-		float sum = 0;
-		for (int i = from; i < to; i++) {
-			sum += Math.abs(halves[i]);
+		float a = 0;
+		float b = 0;
+		float c = 0;
+		float d = 0;
+		for (int i = from; i < to; i += 4) {
+			a += Math.abs(halves[i]);
+			b += Math.abs(halves[i + 1]);
+			c += Math.abs(halves[i + 2]);
+			d += Math.abs(halves[i + 3]);
 		}
-		return sum / (to - from);
+		return (a + b + (c + d)) / (to - from);
 	}
 
 	/** The variance of the areas, ones and zeros each about their own mean: a half between two transitions is a little smaller than one at a single one. */
@@ -125,20 +134,20 @@ final class WordReader {
 			float first = halves[i];
 			float second = halves[i + 1];
 			float sum = Math.abs(first) + Math.abs(second);
-			float squares = first * first + second * second;
+			float power = first * first + second * second;
 			if (first * second < 0) {
 				ones++;
 				sumOnes += sum;
-				squaresOnes += squares;
+				squaresOnes += power;
 			} else {
 				sumZeros += sum;
-				squaresZeros += squares;
+				squaresZeros += power;
 			}
 		}
 		int zeros = LtcWord.BITS - ones;
-		double spread = squaresOnes - (ones == 0 ? 0 : (double) sumOnes * sumOnes / (2 * ones)) + squaresZeros
+		double squares = squaresOnes - (ones == 0 ? 0 : (double) sumOnes * sumOnes / (2 * ones)) + squaresZeros
 				- (zeros == 0 ? 0 : (double) sumZeros * sumZeros / (2 * zeros));
-		return Math.max(0, spread / HALVES);
+		return Math.max(0, squares / HALVES);
 	}
 
 	/** Takes the areas of the halves of these cells and of those within reach to either side. */
@@ -168,14 +177,17 @@ final class WordReader {
 
 	/** Takes off what the areas have left once the levels that they stand for are taken from them: offset and hum without the data bits. */
 	private void takeBaselineOff(int count) {
-		float area = (float) mean(0, 2 * count);
+		float size = (float) mean(0, 2 * count);
+		double sum = 0;
 		running[0] = 0;
 		for (int i = 0; i < count + 2 * REACH; i++) {
 			int near = Math.max(0, Math.min(count - 1, i - REACH));
 			float mean = baseline[near] * (float) (places[i + 1] - places[i]) / 2;
 			float first = areas[2 * i];
 			float second = areas[2 * i + 1];
-			running[i + 1] = running[i] + first + second - (first > mean ? area : -area) - (second > mean ? area : -area);
+			// Without a branch: which way it would go is as good as random.
+			sum += first - Math.copySign(size, first - mean) + (second - Math.copySign(size, second - mean));
+			running[i + 1] = sum;
 		}
 		takeOff(count);
 	}

@@ -325,6 +325,48 @@ class LineReaderTest {
 		assertThatThrownBy(() -> read(slow)).isInstanceOf(WavException.class).hasMessageContaining("4000 Hz");
 	}
 
+	// sox 14.4.2 does to the file what a bad line does: quiet, inverted, resampled, fast, narrow; all at once, and with noise.
+	@ParameterizedTest
+	@CsvSource(delimiter = '|', value = {
+			"vol 0.02 | -46.0", "vol -1 | -12.0", "rate 22050 | -12.0", "speed 1.01 | -12.0", "sinc 300-3400 | -12.0",
+			"vol -0.1 speed 1.01 rate 22050 sinc 300-3400 | -32.0" })
+	void readsWhatSoxHasMadeOfIt(String effects, double level) throws Exception {
+		Tool.require("sox");
+		Path wav = show(FrameRate.FPS_25, file(FrameRate.FPS_25), null);
+		Path bad = folder.resolve("bad.wav");
+		List<Object> command = new ArrayList<>(List.of("sox", "-D", wav, "-b", "16", bad));
+		command.addAll(List.of(effects.split(" ")));
+		Tool.run(folder, command.toArray());
+		LineReport report = read(bad);
+		TimecodeReading reading = reading(report);
+		assertThat(reading.rate()).isEqualTo(FrameRate.FPS_25);
+		assertThat(reading.first().digits()).isEqualTo("10:00:00:00");
+		assertThat(reading.goodFrames()).isEqualTo((int) file(FrameRate.FPS_25).timecodeFrames());
+		assertThat(reading.gaps()).isEmpty();
+		assertThat(reading.userBits().mark()).contains(MARK);
+		assertThat(reading.levelDbfs().mean()).isCloseTo(level, within(1.5));
+		assertThat(reading.speedPpm()).isCloseTo(effects.contains("speed") ? 10_000 : 0, within(5.0));
+		LineVerdict verdict = LineJudge.judge(report, expectation(FrameRate.FPS_25), LineDemands.usual());
+		assertThat(verdict.fitness() == Fitness.UNFIT).as("%s", texts(verdict)).isEqualTo(effects.contains("speed") || effects.contains("sinc"));
+	}
+
+	@Test
+	void readsWithNoiseFromSox() throws Exception {
+		Tool.require("sox");
+		Path wav = show(FrameRate.FPS_25, file(FrameRate.FPS_25), null);
+		Path noise = folder.resolve("noise.wav");
+		Path bad = folder.resolve("bad.wav");
+		// The line's power is 0.0625 less the edges; sox's white noise lies evenly between -1 and 1 and has a power of a third.
+		double gain = Math.sqrt(0.0625 * 3 / Math.pow(10, 0.6));
+		Tool.run(folder, "sox", "-R", "-r", RATE, "-n", "-b", "24", noise, "synth", "16", "whitenoise", "vol", gain);
+		Tool.run(folder, "sox", "-m", "-v", "1", wav, "-v", "1", noise, bad, "trim", "0", "16");
+		LineReport report = read(bad);
+		assertThat(reading(report).goodFrames()).isEqualTo(400);
+		assertThat(reading(report).jumps()).isEmpty();
+		LineVerdict verdict = LineJudge.judge(report, expectation(FrameRate.FPS_25), LineDemands.usual());
+		assertThat(texts(verdict)).anySatisfy(text -> assertThat(text).contains("Noise and distortion lie").contains("loses this line"));
+	}
+
 	// libltc 1.3.2 as the independent writer: every frame of every file that it makes.
 	@ParameterizedTest
 	@EnumSource
