@@ -18,6 +18,7 @@ import org.girandole.plan.rules.Checker;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.Rules;
 import org.girandole.plan.schedule.Planner;
+import org.girandole.plan.script.ShowScript;
 import org.girandole.plan.script.SourceRef;
 
 /** Reads, plans and checks shows, any number of them, one after the other. */
@@ -42,16 +43,22 @@ public final class ShowPipeline {
     }
 
     /**
-     * Checks a script from disk.
+     * Checks a script from disk, with the lock file beside it if there is one.
      *
      * @param root the project folder; nothing outside of it is read
      */
     public CheckedShow check(Path script, Path root) {
-        return check(loader.load(script, root));
+        LoadedShow loaded = loader.load(script, root);
+        return check(loaded, loaded.script().map(show -> LockBeside.of(script, root, show.show())).orElse(LockBeside.NONE));
+    }
+
+    /** Checks a script that was read already, as if there were no lock file. */
+    public static CheckedShow check(LoadedShow loaded) {
+        return check(loaded, LockBeside.NONE);
     }
 
     /** Checks a script that was read already. */
-    public static CheckedShow check(LoadedShow loaded) {
+    public static CheckedShow check(LoadedShow loaded, LockBeside lock) {
         if (loaded.script().isEmpty()) {
             List<Finding> findings = new ArrayList<>(loaded.problems());
             if (!loaded.hasErrors()) {
@@ -59,8 +66,10 @@ public final class ShowPipeline {
             }
             return new CheckedShow(loaded, Optional.empty(), sorted(findings));
         }
-        Plan plan = new Planner().plan(loaded.script().get());
+        ShowScript script = loaded.script().get();
+        Plan plan = new Planner().plan(lock.input().map(script::withInput).orElse(script), lock.file());
         List<Finding> findings = new ArrayList<>(loaded.problems());
+        lock.trouble().ifPresent(findings::add);
         findings.addAll(Checker.check(plan).findings());
         List<Finding> all = sorted(findings);
         return new CheckedShow(loaded, Optional.of(new CheckedPlan(plan, all)), all);

@@ -64,10 +64,15 @@ public final class Troubles {
             "The field may be wired by the lock file already; this plan fires something else from that pin.",
             "the lock file beside the script");
 
+    public static final RuleInfo LOCK_UNUSABLE = new RuleInfo("lock-unusable", Family.HOUSEKEEPING, Severity.ERROR,
+            "The lock file beside the script makes no sense",
+            "What the field is wired by cannot be read: every pin of this plan may be another.",
+            "the lock file beside the script");
+
     private static final List<RuleInfo> ALL = List.of(TEMPO_IMPOSSIBLE, BEAT_WITHOUT_TEMPO, FRAME_WITHOUT_RATE,
             MARK_CIRCULAR, MARK_UNKNOWN, MOMENT_IMPOSSIBLE, TIMECODE_IMPOSSIBLE, NAME_UNKNOWN, TOO_MANY_CUES, RISE_MISSING,
             LISTENING_MISSING, APEX_MISSING, AIR_ASSUMED, HAND_SURPLUS,
-            LOCK_BROKEN, LOCK_STALE);
+            LOCK_BROKEN, LOCK_STALE, LOCK_UNUSABLE);
 
     private Troubles() {
     }

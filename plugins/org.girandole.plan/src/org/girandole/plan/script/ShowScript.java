@@ -1,5 +1,6 @@
 package org.girandole.plan.script;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -26,5 +27,13 @@ public record ShowScript(ShowHeader show, List<Soundtrack> soundtracks, List<Eff
         rules = List.copyOf(rules);
         tables = List.copyOf(tables);
         inputs = List.copyOf(inputs);
+    }
+
+    /** The same script, read from one more file. */
+    public ShowScript withInput(InputFile file) {
+        List<InputFile> all = new ArrayList<>(inputs);
+        all.add(file);
+        return new ShowScript(show, soundtracks, effects, lots, chains, site, igniters, wires, moduleTypes, modules, racks, firingSystem,
+                scores, waivers, rules, tables, release, all);
     }
 }

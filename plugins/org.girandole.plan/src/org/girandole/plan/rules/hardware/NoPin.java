@@ -8,6 +8,7 @@ import java.util.Map;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
+import org.girandole.plan.Times;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
@@ -46,7 +47,9 @@ public final class NoPin implements Rule {
             int left = free.getOrDefault(line.position(), 0);
             out.report(Cues.name(cue) + (cues.size() > 1 ? " and " + (cues.size() - 1) + " more of its line" : "")
                     + " got no pin at " + line.position())
-                    .found("no pin; " + Quantity.count(left, "pin is", "pins are") + " free at " + line.position() + " besides the spare ones",
+                    .found("no pin; " + Quantity.count(left, "pin is", "pins are") + " free at " + line.position() + " besides the spare ones"
+                            + (left >= cues.size() ? ", but none may fire at " + Times.exactClock(cue.timing().fireUs())
+                                    + " within pins at once and pin gap" : ""),
                             Quantity.count(cues.size(), "pin", "pins"))
                     .remedy("add a module that serves " + line.position() + " with at least "
                             + Quantity.count(cues.size(), "free pin", "free pins"))
