@@ -8,7 +8,8 @@ import picocli.CommandLine.Spec;
 
 /** The command that holds the others. */
 @Command(name = "girandole", mixinStandardHelpOptions = true, versionProvider = Version.class,
-        subcommands = {CheckCommand.class, ReleaseCommand.class, ExplainCommand.class, DiffCommand.class, NewCommand.class, CompletionCommand.class},
+        subcommands = {CheckCommand.class, ReleaseCommand.class, AllocateCommand.class, ExplainCommand.class,
+            DiffCommand.class, MeterCommand.class, NewCommand.class, CompletionCommand.class},
         header = "Checks and releases choreographed fireworks shows.",
         description = {"", "Girandole is a planning aid for licensed people. It never arms or fires anything. Local law, the authority having"
                 + " jurisdiction, the manufacturer's data and a licensed pyrotechnician's judgement come first.", ""},
@@ -16,6 +17,7 @@ import picocli.CommandLine.Spec;
         footer = {"", "Examples:",
                 "  girandole new my-show                          begin a show",
                 "  girandole check my-show/my-show.show           find its mistakes",
+                "  girandole allocate my-show/my-show.show        give every cue its tube and pin, and remember them",
                 "  girandole release my-show/my-show.show         write tables and sheets",
                 "  girandole explain my-show/my-show.show Hero    see how a cue's time comes about",
                 "  girandole diff --git HEAD my-show/my-show.show see what your edit changes",
@@ -42,6 +44,6 @@ final class Girandole implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "Say what to do: check, release, explain, diff, new or completion.");
+        throw new ParameterException(spec.commandLine(), "Say what to do: check, allocate, release, explain, diff, meter, new or completion.");
     }
 }
