@@ -55,8 +55,8 @@ public final class CurrentTooLow implements Rule {
         out.report("Pin " + pin.pin() + " of module " + pin.module() + " may give " + Cues.name(worst) + " only "
                 + Quantity.amperes(circuit.currentMinA())
                 + (cues.size() > 1 ? "; so may " + Quantity.count(cues.size() - 1, "more pin", "more pins") + " like it" : ""))
-                .found(Quantity.amperes(circuit.currentMinA()) + " at least, with " + Quantity.count(circuit.igniters(), "igniter", "igniters")
-                        + " and " + Quantity.metres(circuit.leadM()) + " of lead", "at least " + Quantity.amperes(wantedA))
+                .found(Quantity.amperes(circuit.currentA()) + " each, " + Quantity.amperes(circuit.currentMinA()) + " at worst, with "
+                        + Quantity.count(circuit.igniters(), "igniter", "igniters") + " and " + Quantity.metres(circuit.leadM()) + " of lead", "at least " + Quantity.amperes(wantedA))
                 .basis(Basis.script("igniter " + igniter.name() + ", all-fire " + Quantity.amperes(igniter.allFireA().orElseThrow()),
                         igniter.source()) + ", times a margin of " + Quantity.number(system.currentMargin()))
                 .remedy("use thicker or shorter lead, fewer igniters on the pin, or a module with more drive")
