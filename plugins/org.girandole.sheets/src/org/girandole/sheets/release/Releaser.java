@@ -17,13 +17,15 @@ import org.girandole.plan.Finding;
 import org.girandole.plan.Severity;
 import org.girandole.plan.table.TableException;
 import org.girandole.sheets.release.ReleaseException.Reason;
+import org.girandole.timecode.TimecodeException;
 
 /**
  * Makes a release: everything is written into a new folder beside the wanted one, which takes its place only when it is whole. An
  * older release stands untouched until then.
  */
 public final class Releaser {
-    private static final List<ReleasePart> PARTS = List.of(new PlanPart(), new TablesPart(), new SheetsPart(), new LaterPart());
+    private static final List<ReleasePart> PARTS = List.of(new PlanPart(), new TablesPart(), new SheetsPart(), new TimecodePart(),
+            new MarksPart());
     /** Less room than this left on the disk after a failure means that the disk was full. */
     private static final long FULL_BYTES = 1 << 20;
 
@@ -60,7 +62,7 @@ public final class Releaser {
             Release release = write(checked, toolVersion, staging, target, older);
             swap(staging, target, older);
             return release;
-        } catch (TableException e) {
+        } catch (TableException | TimecodeException e) {
             throw new ReleaseException(Reason.SCRIPT, "Nothing was released: " + e.getMessage(), e);
         } catch (IOException | UncheckedIOException e) {
             // Told here, while the unfinished files still take their room: afterwards the disk is not full any more.

@@ -27,4 +27,10 @@ public record ReleaseMark(int slot, String stamp) {
 		}
 		stamp = stamp.substring(0, STAMP_DIGITS).toLowerCase(Locale.ROOT);
 	}
+
+	/** The stamp as it stands on every sheet: two groups of four, upper case. */
+	public String printed() {
+		String upper = stamp.toUpperCase(Locale.ROOT);
+		return upper.substring(0, STAMP_DIGITS / 2) + "-" + upper.substring(STAMP_DIGITS / 2);
+	}
 }

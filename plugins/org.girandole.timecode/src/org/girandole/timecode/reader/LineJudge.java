@@ -154,14 +154,14 @@ public final class LineJudge {
 			return;
 		}
 		ReleaseMark found = bits.mark().get();
-		String says = "slot " + found.slot() + ", stamp " + found.stamp();
+		String says = "slot " + found.slot() + ", stamp " + found.printed();
 		if (expected.mark().isEmpty()) {
 			add(Weight.UNKNOWN, "The user bits say " + says + "; which they should be is not known");
 		} else if (expected.mark().get().equals(found)) {
 			add(Weight.FOR, "The user bits are this release's: " + says);
 		} else {
 			ReleaseMark wanted = expected.mark().get();
-			add(Weight.AGAINST, "The user bits say " + says + ", but this release is slot " + wanted.slot() + ", stamp " + wanted.stamp());
+			add(Weight.AGAINST, "The user bits say " + says + ", but this release is slot " + wanted.slot() + ", stamp " + wanted.printed());
 		}
 		if (bits.foreign() > 0) {
 			add(Weight.CARE, count(bits.foreign(), "frame carries", "frames carry") + " another slot or stamp");

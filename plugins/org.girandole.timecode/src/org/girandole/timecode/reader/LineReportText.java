@@ -86,7 +86,7 @@ public final class LineReportText {
 
 	private static String stamp(UserBitsFound bits) {
 		if (bits.mark().isPresent()) {
-			return "slot " + bits.mark().get().slot() + ", " + bits.mark().get().stamp() + ", in " + count(bits.marked(), "frame", "frames");
+			return "slot " + bits.mark().get().slot() + ", " + bits.mark().get().printed() + ", in " + count(bits.marked(), "frame", "frames");
 		}
 		return bits.sample().isEmpty() ? "none" : "none; the user bits are of another layout, " + bits.sample();
 	}

@@ -23,6 +23,15 @@ import java.util.stream.Stream;
 import org.girandole.plan.Severity;
 import org.girandole.plan.script.ReleaseSpec;
 import org.girandole.sheets.SmallShow;
+import org.girandole.timecode.ltc.ReleaseMark;
+import org.girandole.timecode.marks.LabelTrack;
+import org.girandole.timecode.marks.Mark;
+import org.girandole.timecode.marks.MidiFile;
+import org.girandole.timecode.marks.WavMarks;
+import org.girandole.timecode.reader.LineReader;
+import org.girandole.timecode.reader.LineReport;
+import org.girandole.timecode.reader.TimecodeReading;
+import org.girandole.timecode.wav.WavReader;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -148,13 +157,58 @@ class ReleaserTest {
     }
 
     @Test
+    void timecodeIsThatOfTheShowAtEveryRateAskedFor() throws Exception {
+        Release release = release(new SmallShow().release(asking(List.of(44_100, 96_000), List.of())), temp.resolve("out"));
+
+        assertThat(release.leftOut()).isEmpty();
+        assertThat(names(temp.resolve("out/timecode"))).containsExactly("Tides-44100.wav", "Tides-96000.wav");
+        for (int hz : List.of(44_100, 96_000)) {
+            LineReport report = LineReader.read(temp.resolve("out/timecode/Tides-" + hz + ".wav"), (done, of) -> {
+            });
+            TimecodeReading reading = report.timecodeChannel().orElseThrow().timecode().orElseThrow();
+            assertThat(report.sampleRate()).isEqualTo(hz);
+            // 60 s of pre-roll, 250 s of music and 10 s of run-out at 25 frames a second.
+            assertThat(reading.goodFrames()).isEqualTo(320 * 25);
+            assertThat(reading.lostFrames()).isZero();
+            assertThat(reading.first().digits()).isEqualTo("10:00:00:00");
+            assertThat(reading.userBits().mark()).contains(new ReleaseMark(0, new SmallShow().plan().stamp().full()));
+        }
+    }
+
+    @Test
+    void marksBeginWithTheFirstNoteInEveryForm() throws Exception {
+        Release release = release(new SmallShow().release(asking(List.of(), List.of("midi", "labels", "cues"))), temp.resolve("out"));
+
+        assertThat(release.leftOut()).isEmpty();
+        Mark swell = new Mark(19_565_000, "Swell");
+        assertThat(MidiFile.read(Files.readAllBytes(temp.resolve("out/marks/Tides.mid"))).marks()).containsExactly(swell);
+        assertThat(LabelTrack.read(Files.readAllBytes(temp.resolve("out/marks/Tides.txt")))).containsExactly(swell);
+        try (WavReader wav = WavReader.open(temp.resolve("out/marks/Tides-cues.wav"))) {
+            assertThat(wav.warnings()).isEmpty();
+            assertThat(wav.frames()).isGreaterThanOrEqualTo(250L * wav.sampleRate());
+            assertThat(WavMarks.fromCues(wav.cues(), wav.sampleRate())).containsExactly(swell);
+        }
+    }
+
+    @Test
+    void soundAndMarksAreTheSameBytesTwice() throws Exception {
+        release(new SmallShow().release(asking(List.of(48_000), List.of("midi", "labels", "cues"))), temp.resolve("a"));
+        release(new SmallShow().release(asking(List.of(48_000), List.of("midi", "labels", "cues"))), temp.resolve("b"));
+
+        assertThat(hashes(temp.resolve("b"))).isEqualTo(hashes(temp.resolve("a"))).containsKeys("timecode/Tides-48000.wav",
+                "marks/Tides.mid", "marks/Tides.txt", "marks/Tides-cues.wav");
+    }
+
+    @Test
     void whatIsAskedForAndNotMadeIsSaid() throws Exception {
-        ReleaseSpec spec = new ReleaseSpec(List.of(), List.of(), "A4", List.of(48_000), List.of("midi"), SmallShow.HERE);
+        Release release = release(new SmallShow().release(asking(List.of(), List.of("semaphore"))), temp.resolve("out"));
 
-        Release release = release(new SmallShow().release(spec), temp.resolve("out"));
+        assertThat(release.leftOut()).containsExactly("marks as semaphore");
+        assertThat(Files.readString(temp.resolve("out/release.json"))).contains("\"marks as semaphore\"");
+    }
 
-        assertThat(release.leftOut()).containsExactly("timecode recording at 48000 Hz", "marks as midi");
-        assertThat(Files.readString(temp.resolve("out/release.json"))).contains("\"timecode recording at 48000 Hz\"");
+    private static ReleaseSpec asking(List<Integer> timecodeWavHz, List<String> marks) {
+        return new ReleaseSpec(List.of(), List.of(), "A4", timecodeWavHz, marks, SmallShow.HERE);
     }
 
     private void refused(Path folder, String why) throws IOException {

@@ -234,7 +234,7 @@ class LineReaderTest {
 		LineVerdict verdict = LineJudge.judge(report, other, LineDemands.usual());
 		assertThat(verdict.fitness()).isEqualTo(Fitness.UNFIT);
 		assertThat(texts(verdict)).anySatisfy(text -> assertThat(text).isEqualTo("The rate is 25 fps, but the show's is 24 fps"))
-				.anySatisfy(text -> assertThat(text).contains("slot 5, stamp 0123abcd, but this release is slot 5, stamp ffffffff"));
+				.anySatisfy(text -> assertThat(text).contains("slot 5, stamp 0123-ABCD, but this release is slot 5, stamp FFFF-FFFF"));
 		assertThat(verdict.reasons().get(0).weight()).isEqualTo(LineVerdict.Weight.AGAINST);
 
 		TimecodeLine later = new TimecodeLine(FrameRate.FPS_25, Timecode.parse("11:00:00:00", FrameRate.FPS_25), 5_000_000);
@@ -288,7 +288,7 @@ class LineReaderTest {
 		List<String> lines = LineReportText.lines(report, verdict);
 		assertThat(lines.get(0)).isEqualTo("NOT fit for the night");
 		assertThat(lines).anySatisfy(text -> assertThat(text).startsWith("  gap      0:04.16").contains("10:00:04:03 to 10:00:05:05"))
-				.anySatisfy(text -> assertThat(text).contains("slot 3, deadbeef"));
+				.anySatisfy(text -> assertThat(text).contains("slot 3, DEAD-BEEF"));
 
 		JsonObject json = JsonParser.parseString(LineReportJson.write(report, verdict, true)).getAsJsonObject();
 		assertThat(json.get("verdict").getAsString()).isEqualTo("unfit");
