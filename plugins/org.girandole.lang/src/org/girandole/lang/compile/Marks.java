@@ -13,7 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.files.DiskFile;
-import org.girandole.lang.files.LabelTrack;
+import org.girandole.lang.files.MarksFile;
 import org.girandole.lang.files.ProjectRoot;
 import org.girandole.lang.show.Field;
 import org.girandole.lang.show.MarkDef;
@@ -91,18 +91,19 @@ final class Marks {
         }
         try {
             List<Mark> marks = new ArrayList<>();
-            for (LabelTrack.Label label : LabelTrack.read(file.get())) {
-                String name = markName(label.text());
+            for (var found : MarksFile.read(file.get())) {
+                String name = markName(found.name());
                 if (!name.isEmpty()) {
-                    marks.add(new Mark(name, new TimeExpr(new TimeExpr.AtClock(label.us()), List.of(), source), source));
+                    marks.add(new Mark(name, new TimeExpr(new TimeExpr.AtClock(found.timeUs()), List.of(), source), source));
                 }
             }
             compilation.input(new InputFile(ProjectRoot.relative(compilation.root(), file.get()), DiskFile.sha256(file.get())));
             return marks;
         } catch (IOException e) {
             compilation.problems().report(LanguageRules.UNREADABLE, "The marks of '" + Words.shown(field.getFile()) + "' cannot be read: "
-                    + e.getMessage()).found(Words.shown(field.getFile()), "a label track")
-                    .remedy("export the labels again as text separated by tabs").at(source);
+                    + e.getMessage()).found(Words.shown(field.getFile()),
+                            "a label track, a WAV file with cue points, or a Standard MIDI File with markers")
+                    .remedy("export the marks again in one of these forms").at(source);
             return List.of();
         }
     }

@@ -1,6 +1,7 @@
 package org.girandole.lang.files;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -12,6 +13,8 @@ import java.util.Optional;
 
 /** Files that scripts name. */
 public final class DiskFile {
+    private static final int BLOCK = 1 << 16;
+
     private DiskFile() {
     }
 
@@ -31,17 +34,24 @@ public final class DiskFile {
 
     /** SHA-256 of a file, lower-case hexadecimal. */
     public static String sha256(Path file) throws IOException {
-        return sha256(Files.readAllBytes(file));
+        MessageDigest digest = digest();
+        try (InputStream in = Files.newInputStream(file)) {
+            byte[] block = new byte[BLOCK];
+            for (int n = in.read(block); n >= 0; n = in.read(block)) {
+                digest.update(block, 0, n);
+            }
+        }
+        return HexFormat.of().formatHex(digest.digest());
     }
 
     /** SHA-256 of text in UTF-8, lower-case hexadecimal. */
     public static String sha256(String text) {
-        return sha256(text.getBytes(StandardCharsets.UTF_8));
+        return HexFormat.of().formatHex(digest().digest(text.getBytes(StandardCharsets.UTF_8)));
     }
 
-    private static String sha256(byte[] bytes) {
+    private static MessageDigest digest() {
         try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+            return MessageDigest.getInstance("SHA-256");
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java platform has SHA-256", e);
         }

@@ -5,8 +5,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.ByteArrayInputStream;
 import java.io.File;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import javax.sound.midi.MetaMessage;
+import javax.sound.midi.MidiEvent;
+import javax.sound.midi.MidiSystem;
+import javax.sound.midi.Sequence;
+import javax.sound.midi.Track;
 import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
@@ -44,6 +53,50 @@ class InputsTest {
         assertThat(soundtrack(loaded).marks()).extracting(mark -> mark.at().anchor()).containsExactly(new TimeExpr.AtClock(12_480_000),
                 new TimeExpr.AtClock(58_500_000), new TimeExpr.AtClock(99_250_000));
         assertThat(loaded.inputs()).extracting(input -> input.path()).containsExactly("show.show", "labels.txt");
+    }
+
+    // Bytes after Microsoft and IBM, Multimedia Programming Interface and Data Specifications 1.0: chunks 'cue ' and 'adtl' with 'labl'.
+    @Test
+    void cuePointsOfAWavFileAreMarks() throws IOException {
+        ByteBuffer wav = ByteBuffer.allocate(44 + 4 + 8 + 4 + 24 + 8 + 4 + 8 + 4 + 6).order(ByteOrder.LITTLE_ENDIAN);
+        wav.put(ascii("RIFF")).putInt(wav.capacity() - 8).put(ascii("WAVEfmt ")).putInt(16).putShort((short) 1).putShort((short) 1)
+                .putInt(8_000).putInt(16_000).putShort((short) 2).putShort((short) 16).put(ascii("data")).putInt(4).putInt(0);
+        wav.put(ascii("cue ")).putInt(28).putInt(1).putInt(7).putInt(99_840).put(ascii("data")).putInt(0).putInt(0).putInt(99_840);
+        wav.put(ascii("LIST")).putInt(22).put(ascii("adtllabl")).putInt(10).putInt(7).put(ascii("Swell\0"));
+        Files.write(project.resolve("cues.wav"), wav.array());
+        LoadedShow loaded = load("length 2:00  marks from \"cues.wav\"", "  at Swell + 1 s  A  Star\n");
+        assertThat(loaded.problems()).isEmpty();
+        // Sample 99 840 of 8000 a second.
+        assertThat(soundtrack(loaded).marks()).extracting(mark -> mark.at().anchor()).containsExactly(new TimeExpr.AtClock(12_480_000));
+        assertThat(loaded.inputs()).extracting(input -> input.path()).containsExactly("show.show", "cues.wav");
+    }
+
+    // Written by the Java platform's own writer of Standard MIDI Files.
+    @Test
+    void markersOfAMidiFileAreMarks() throws Exception {
+        Sequence sequence = new Sequence(Sequence.PPQ, 480);
+        Track track = sequence.createTrack();
+        track.add(new MidiEvent(new MetaMessage(0x51, new byte[] {0x06, 0x1A, (byte) 0x80}, 3), 0));
+        track.add(new MidiEvent(new MetaMessage(0x06, ascii("Verse 1"), 7), 4_800));
+        MidiSystem.write(sequence, 1, new File(project.toFile(), "marks.mid"));
+        LoadedShow loaded = load("length 2:00  marks from \"marks.mid\"", "  at Verse_1  A  Star\n");
+        assertThat(loaded.problems()).isEmpty();
+        // Ten quarter notes of 400 000 us.
+        assertThat(soundtrack(loaded).marks()).extracting(mark -> mark.at().anchor()).containsExactly(new TimeExpr.AtClock(4_000_000));
+    }
+
+    @Test
+    void damagedFilesOfMarksAreUnreadable() throws IOException {
+        for (String head : List.of("RIFF", "MThd", "\u00ff\u0000\u0001")) {
+            Files.write(project.resolve("marks.bin"), (head + "xxxxxxxxxxxxxxxxxxxx").getBytes(StandardCharsets.ISO_8859_1));
+            LoadedShow loaded = load("length 2:00  marks from \"marks.bin\"", "");
+            assertThat(loaded.problems()).as(head).extracting(Finding::rule).containsExactly("unreadable");
+            assertThat(loaded.problems().get(0).message()).startsWith("The marks of 'marks.bin' cannot be read: ").doesNotContain("null", "Exception");
+        }
+    }
+
+    private static byte[] ascii(String text) {
+        return text.getBytes(StandardCharsets.US_ASCII);
     }
 
     @Test
