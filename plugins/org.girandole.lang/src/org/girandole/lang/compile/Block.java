@@ -53,6 +53,7 @@ final class Block {
             List<Field> same = fields.computeIfAbsent(key, k -> new ArrayList<>());
             if (!same.isEmpty() && !repeatable.contains(key)) {
                 compilation.problems().report(LanguageRules.REPEATED_FIELD, "'" + key + "' is said twice in " + what)
+                        .found("twice", "once")
                         .remedy("keep one of the two").at(compilation.sources().of(field, keyFeature(field)));
             }
             same.add(field);

@@ -116,6 +116,7 @@ final class Catalogue {
         names.add(names.get(0));
         compilation.problems().report(LanguageRules.LIKE_CYCLE, round.size() == 1 ? "'" + names.get(0) + "' is like itself"
                 : "These effects are like each other in a circle: " + String.join(" -> ", names))
+                .found(String.join(" -> ", names), "effects of which one stands by itself")
                 .remedy("let one of them stand by itself").at(compilation.sources().of(last, Literals.EFFECT_DEF__LIKE));
     }
 

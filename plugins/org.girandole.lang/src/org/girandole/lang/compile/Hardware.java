@@ -104,6 +104,7 @@ final class Hardware {
                 Optional<Integer> value = most.isPresent() ? Optional.of(most.getAsInt()) : Optional.empty();
                 if (limit.isPerPin() && perPin.isPresent() || limit.isAtOnce() && atOnce.isPresent()) {
                     compilation.problems().report(LanguageRules.REPEATED_FIELD, "This limit is said twice in a module type")
+                            .found("twice", "once")
                             .remedy("keep one of the two").at(compilation.sources().whole(limit));
                 }
                 perPin = limit.isPerPin() ? value : perPin;

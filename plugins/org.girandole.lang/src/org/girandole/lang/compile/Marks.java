@@ -145,7 +145,9 @@ final class Marks {
         String circle = String.join(" -> ", names) + " -> " + names.get(0);
         MarkDef last = round.get(round.size() - 1);
         compilation.problems().report(LanguageRules.MARK_CYCLE, round.size() == 1 ? "The mark '" + names.get(0) + "' counts from itself"
-                : "These marks count from each other in a circle: " + circle).remedy("give one of them a bar or a time")
+                : "These marks count from each other in a circle: " + circle)
+                .found(circle, "marks that count from a bar or a time in the end")
+                .remedy("give one of them a bar or a time")
                 .at(compilation.sources().whole(last.getAt()));
     }
 

@@ -184,7 +184,8 @@ final class ScoreBlock {
             playing.stream().dropWhile(f -> f != figure.get()).forEach(f -> names.add(f.getName()));
             names.add(figure.get().getName());
             compilation.problems().report(LanguageRules.FIGURE_CYCLE, names.size() == 2 ? "The figure '" + names.get(0) + "' plays itself"
-                    : "These figures play each other in a circle: " + String.join(" -> ", names)).remedy("take one play out of the circle")
+                    : "These figures play each other in a circle: " + String.join(" -> ", names))
+                    .found(String.join(" -> ", names), "figures that end").remedy("take one play out of the circle")
                     .at(compilation.sources().of(play, Literals.PLAY_LINE__FIGURE));
             return Optional.empty();
         }

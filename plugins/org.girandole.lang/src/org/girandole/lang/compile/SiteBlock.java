@@ -177,6 +177,7 @@ final class SiteBlock {
         }
         if (!open.add(group)) {
             compilation.problems().report(LanguageRules.GROUP_CYCLE, "The group '" + group.getName() + "' contains itself")
+                    .found("the group in its own list", "positions, or other groups")
                     .remedy("list positions instead of the group").at(compilation.sources().of(group));
             return List.of();
         }
