@@ -19,6 +19,6 @@ public record LineDemands(double lockSeconds, double quietDbfs, double goodSnrDb
 		double mostGapSeconds, double mostLostShare) {
 
 	public static LineDemands usual() {
-		return new LineDemands(2, -40, 26, 22, 100, 1000, 2000, 1, 0.01);
+		return new LineDemands(2, -40, 28, 22, 100, 1000, 2000, 1, 0.01);
 	}
 }

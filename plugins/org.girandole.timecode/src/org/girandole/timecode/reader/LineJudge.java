@@ -196,7 +196,7 @@ public final class LineJudge {
 		if (audio.clippedSamples() > 0) {
 			add(Weight.CARE, count(audio.clippedSamples(), "sample is", "samples are") + " cut off at full scale: turn the recorder or the line down");
 		}
-		double worst = reading.timeline().stream().mapToDouble(LineSecond::snrDb).filter(Double::isFinite).min().orElse(reading.snrDb().least());
+		double worst = reading.timeline().stream().filter(this::counts).mapToDouble(LineSecond::snrDb).filter(Double::isFinite).min().orElse(reading.snrDb().least());
 		String noise = "Noise and distortion lie " + one(reading.snrDb().mean()) + " dB below the signal, " + one(worst) + " dB in the worst second";
 		if (worst < demands.leastSnrDb()) {
 			add(Weight.AGAINST, noise + ": a reader that goes by edges loses this line");
@@ -205,6 +205,11 @@ public final class LineJudge {
 		} else {
 			add(Weight.FOR, noise);
 		}
+	}
+
+	/** The recording's last second may be so short that the closing frame alone would stand for it; the others count whole. */
+	private boolean counts(LineSecond second) {
+		return report.sampleFrames() - second.second() * (double) report.sampleRate() >= report.sampleRate() / 2.0;
 	}
 
 	private void speed(TimecodeReading reading) {

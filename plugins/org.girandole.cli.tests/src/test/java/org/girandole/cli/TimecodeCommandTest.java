@@ -40,7 +40,9 @@ class TimecodeCommandTest {
 
         assertThat(cli("timecode", "read", "a.wav").exits(0).out()).contains("Fit as a signal", "The rate is 25 fps",
                 "The first frame, 10:00:00:00, is read at 0:00.000", "The user bits say slot 0, stamp " + stamp, "Not one of 8000 frames is lost");
-        assertThat(cli("timecode", "read", "a.wav", "--script", HARBOUR.toString()).exits(0).out()).contains("Fit for the night",
+        // Not even the closing frame of a clean file may come near the limit of care, 28 dB.
+        assertThat(cli("timecode", "read", "a.wav", "--script", HARBOUR.toString()).exits(0).out()).containsPattern(" [34]\\d\\.\\d dB in the worst second")
+                .contains("Fit for the night",
                 "The rate is the show's, 25 fps", "The labels begin with the show's first", "The user bits are this release's: slot 0, stamp " + stamp);
     }
 
