@@ -18,11 +18,15 @@ import org.girandole.plan.script.Lot;
  * @param effects effects that the plan uses, in the order of the script
  * @param igniters igniters by type, sorted by name; the empty name stands for effects without a type. Igniters that come with a chain as one
  *     count once.
+ * @param ignitersAt the same for each position that has any, positions sorted by name
  */
-public record Stock(List<Line> effects, Map<String, Integer> igniters) {
+public record Stock(List<Line> effects, Map<String, Integer> igniters, Map<String, Map<String, Integer>> ignitersAt) {
     public Stock {
         effects = List.copyOf(effects);
         igniters = Collections.unmodifiableMap(new TreeMap<>(igniters));
+        Map<String, Map<String, Integer>> copy = new TreeMap<>();
+        ignitersAt.forEach((position, types) -> copy.put(position, Collections.unmodifiableMap(new TreeMap<>(types))));
+        ignitersAt = Collections.unmodifiableMap(copy);
     }
 
     /**
@@ -57,11 +61,14 @@ public record Stock(List<Line> effects, Map<String, Integer> igniters) {
         Map<String, Long> needed = new LinkedHashMap<>();
         Map<String, Map<String, Long>> drawn = new LinkedHashMap<>();
         Map<String, Integer> igniters = new TreeMap<>();
+        Map<String, Map<String, Integer>> ignitersAt = new TreeMap<>();
         for (PlannedCue cue : plan.cues()) {
             needed.merge(cue.effect().name(), (long) cue.pieces(), Long::sum);
             cue.lot().ifPresent(lot -> drawn.computeIfAbsent(cue.effect().name(), effect -> new LinkedHashMap<>())
                     .merge(lot, (long) cue.pieces(), Long::sum));
-            igniters.merge(cue.effect().igniter().orElse(""), 1, Integer::sum);
+            String igniter = cue.effect().igniter().orElse("");
+            igniters.merge(igniter, 1, Integer::sum);
+            ignitersAt.computeIfAbsent(cue.position(), position -> new TreeMap<>()).merge(igniter, 1, Integer::sum);
         }
         List<Line> lines = new ArrayList<>();
         for (Effect effect : plan.script().effects()) {
@@ -69,7 +76,7 @@ public record Stock(List<Line> effects, Map<String, Integer> igniters) {
                 lines.add(line(plan, effect, needed.get(effect.name()), drawn.getOrDefault(effect.name(), Map.of())));
             }
         }
-        return new Stock(lines, igniters);
+        return new Stock(lines, igniters, ignitersAt);
     }
 
     private static Line line(Plan plan, Effect effect, long needed, Map<String, Long> drawn) {

@@ -1,6 +1,7 @@
 package org.girandole.sheets.print.html
 
 import org.eclipse.xtend.lib.annotations.Data
+import org.girandole.sheets.print.values.CuttingList
 import org.girandole.sheets.print.values.PullList
 import org.girandole.sheets.print.values.Quantities
 
@@ -30,9 +31,9 @@ class PullSheet {
 			«ENDFOR»
 			<h2>Igniters</h2>
 			<table class="grid">
-			<colgroup><col style="width: 12mm"/><col/><col style="width: 30mm"/></colgroup>
-			<thead><tr><th class="c">Pulled</th><th>Type</th><th class="n">Need, without spares</th></tr></thead>
-			<tbody>«FOR igniter : list.igniters»<tr><td class="c"><span class="box"></span></td><td><b>«igniter.type.text»</b></td><td class="n huge">«igniter.needed»</td></tr>«ENDFOR»</tbody>
+			<colgroup><col style="width: 12mm"/><col style="width: 45mm"/><col style="width: 30mm"/><col/></colgroup>
+			<thead><tr><th class="c">Pulled</th><th>Type</th><th class="n">Need, without spares</th><th>For position</th></tr></thead>
+			<tbody>«FOR igniter : list.igniters»<tr><td class="c"><span class="box"></span></td><td><b>«igniter.type.text»</b></td><td class="n huge">«igniter.needed»</td><td>«igniter.where.text»</td></tr>«ENDFOR»</tbody>
 			</table>
 			<h2>By position</h2>
 			<table class="grid">
@@ -42,7 +43,7 @@ class PullSheet {
 				<tr><td class="c"><span class="box"></span></td><td class="huge">«crate.position.text»</td><td>«FOR line : crate.lines SEPARATOR '<br/>'»<b>«line.pieces» ×</b> «line.label.text»«ENDFOR»</td><td class="n huge">«crate.pieces»</td></tr>«ENDFOR»
 			</tbody>
 			</table>
-			<h2>Racks, modules, leads</h2>
+			<h2>Racks and modules</h2>
 			<table class="grid">
 			<colgroup><col style="width: 12mm"/><col style="width: 45mm"/><col/><col style="width: 34mm"/></colgroup>
 			<thead><tr><th class="c">Pulled</th><th>What</th><th>Facts</th><th>For position</th></tr></thead>
@@ -50,7 +51,31 @@ class PullSheet {
 				<tr><td class="c"><span class="box"></span></td><td><b>«gear.what.text»</b></td><td>«gear.facts.text»</td><td class="big">«gear.position.text»</td></tr>«ENDFOR»
 			</tbody>
 			</table>
+			«list.leads.cutting»
 			«Page.signatures(#["Pulled by (name, time)", "Counted by a second person (name, time)", "Remarks"])»
 		''')
 	}
+
+	private def CharSequence cutting(CuttingList leads) '''
+		<h2>Lead cutting list <span class="aside">«leads.total.text»</span></h2>
+		«IF !leads.missing.empty»<div class="alarm"><span class="word">This list is not whole.</span> «leads.missing.text» More wire is needed than it says.</div>«ENDIF»
+		<p class="how">Twin wire, «leads.wire.text». Lengths are one way, from the module to the tube, slack included, rounded up to the metre; igniters that share a pin share its lead. What joins them to one another, spare leads and waste are not counted. Mark both ends with the pin before laying.</p>
+		<table class="grid">
+		<colgroup><col style="width: 12mm"/><col style="width: 28mm"/><col style="width: 20mm"/><col style="width: 18mm"/><col/><col style="width: 22mm"/></colgroup>
+		<thead><tr><th class="c">Cut</th><th>Position</th><th class="n">Length</th><th class="n">Leads</th><th>For pins</th><th class="n">Wire</th></tr></thead>
+		<tbody>
+		«FOR line : leads.lines.indexed»
+			<tr«IF line.key % 2 == 1» class="shade"«ENDIF»><td class="c"><span class="box"></span></td><td class="big">«line.value.position.text»</td><td class="n huge">«line.value.length.text»</td><td class="n huge">«line.value.leads»</td><td>«line.value.pins.text»</td><td class="n">«line.value.wire.text»</td></tr>
+		«ENDFOR»
+		</tbody>
+		</table>
+		«IF leads.lines.empty»<p class="missing">No lead has a known length.</p>«ENDIF»
+		«IF !leads.sums.empty»
+			<table class="grid">
+			<colgroup><col style="width: 40mm"/><col style="width: 18mm"/><col style="width: 22mm"/><col/></colgroup>
+			<thead><tr><th>Position</th><th class="n">Leads</th><th class="n">Wire</th><th></th></tr></thead>
+			<tbody>«FOR sum : leads.sums»<tr><td class="big">«sum.position.text»</td><td class="n big">«sum.leads»</td><td class="n big">«sum.wire.text»</td><td></td></tr>«ENDFOR»</tbody>
+			</table>
+		«ENDIF»
+	'''
 }

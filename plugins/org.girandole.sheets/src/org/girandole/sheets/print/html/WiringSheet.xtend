@@ -3,6 +3,7 @@ package org.girandole.sheets.print.html
 import com.google.common.collect.Lists
 import org.eclipse.xtend.lib.annotations.Data
 import org.girandole.sheets.print.values.Quantities
+import org.girandole.sheets.print.values.SharedPin
 import org.girandole.sheets.print.values.WiringRows
 import org.girandole.sheets.print.values.WiringRows.PinRow
 
@@ -12,6 +13,11 @@ import static extension org.girandole.sheets.print.html.Html.*
 @Data
 class WiringSheet {
 	static val PINS_A_LINE = 8
+	static val WIDEST_IGNITER_MM = 22.0
+	/** Columns narrower than this have no room for large numbers. */
+	static val NARROW_MM = 16
+	/** What the frame takes of the paper's width. */
+	static val PADDING_MM = 8
 
 	Page page
 	boolean severalSlots
@@ -44,6 +50,12 @@ class WiringSheet {
 			</tbody>
 			</table>
 			«IF wiring.used.empty»<p class="missing">Nothing is wired to this module.</p>«ENDIF»
+			«IF !wiring.shared.empty»
+				<h2>Joined on one pin <span class="aside">«Quantities.count(wiring.shared.size, "pin", "pins").text» with more than one igniter; the two terminals are at the left, a dot is a joint</span></h2>
+				«FOR shared : wiring.shared»
+					«shared.drawing»
+				«ENDFOR»
+			«ENDIF»
 			<p>Lead is the length one way. A reading outside the band means that something is wrong: a bad joint, an igniter too many or too few, a short or a damaged lead. No reading means an open loop. Never wire around a bad reading: mark it and call the person in charge.</p>
 			«IF !wiring.notices.empty»
 				<h2>Found about this module</h2>
@@ -56,4 +68,23 @@ class WiringSheet {
 	private def CharSequence cell(PinRow pin) '''
 		«IF pin.cues.empty»<td class="free"><div class="pin">pin «pin.pin»</div>free</td>«ELSE»<td><div class="pin">pin «pin.pin»</div>cue<div class="cue">«FOR cue : pin.cues SEPARATOR '<br/>'»«cue.cue»«ENDFOR»</div>«pin.cues.map[position].toSet.join(", ").text»</td>«ENDIF»
 	'''
+
+	private def CharSequence drawing(SharedPin shared) {
+		val cell = Math.min(WIDEST_IGNITER_MM, (page.paper.contentWidthMm - PADDING_MM - JoinPicture.LEAD_MM) / shared.igniters.size)
+		'''
+			<div class="keep">
+			<p><b>Pin «shared.pin».</b> «shared.words.text»</p>
+			<table class="rack" style="width: «(JoinPicture.LEAD_MM + cell * shared.igniters.size).mm»">
+			<colgroup><col style="width: «JoinPicture.LEAD_MM.mm»"/>«FOR igniter : shared.igniters»<col style="width: «cell.mm»"/>«ENDFOR»</colgroup>
+			«IF shared.join.present»<tr><td class="picture" colspan="«shared.igniters.size + 1»">«JoinPicture.svg(shared.join.get, shared.igniters.size, cell)»</td></tr>«ENDIF»
+			<tr><td class="label"><b>pin «shared.pin», cue</b></td>«FOR igniter : shared.igniters»<td class="cue«IF cell < NARROW_MM» many«ENDIF»">«igniter.cue»</td>«ENDFOR»</tr>
+			<tr><td class="label">where</td>«FOR igniter : shared.igniters»<td><b>«igniter.position.text»</b> «igniter.tube.text»</td>«ENDFOR»</tr>
+			</table>
+			</div>
+		'''
+	}
+
+	private static def String mm(double millimetres) {
+		Svg.number(millimetres) + "mm"
+	}
 }

@@ -8,7 +8,6 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 import org.girandole.plan.Plan;
-import org.girandole.plan.PlannedCue;
 import org.girandole.plan.script.EffectKind;
 import org.girandole.plan.stock.Stock;
 
@@ -18,9 +17,10 @@ import org.girandole.plan.stock.Stock;
  * @param kinds effects by kind
  * @param igniters igniters by type
  * @param crates what goes to each position
- * @param gear racks, modules and leads
+ * @param gear racks and modules
+ * @param leads what is cut from the reel
  */
-public record PullList(List<KindPart> kinds, List<IgniterLine> igniters, List<Crate> crates, List<Gear> gear) {
+public record PullList(List<KindPart> kinds, List<IgniterLine> igniters, List<Crate> crates, List<Gear> gear, CuttingList leads) {
 	public PullList {
 		kinds = List.copyOf(kinds);
 		igniters = List.copyOf(igniters);
@@ -57,8 +57,12 @@ public record PullList(List<KindPart> kinds, List<IgniterLine> igniters, List<Cr
 		}
 	}
 
-	/** Igniters of one type. */
-	public record IgniterLine(String type, int needed) {
+	/**
+	 * Igniters of one type.
+	 *
+	 * @param where how many go to each position, in words
+	 */
+	public record IgniterLine(String type, int needed, String where) {
 	}
 
 	/** The pieces of one position. */
@@ -97,10 +101,14 @@ public record PullList(List<KindPart> kinds, List<IgniterLine> igniters, List<Cr
 		Map<EffectKind, List<Line>> byKind = new TreeMap<>();
 		stock.effects().forEach(line -> byKind.computeIfAbsent(line.effect().kind(), kind -> new ArrayList<>()).add(line(line)));
 		return new PullList(byKind.entrySet().stream().map(entry -> new KindPart(entry.getKey().word(), entry.getValue())).toList(),
-				stock.igniters().entrySet().stream()
-						.map(entry -> new IgniterLine(entry.getKey().isEmpty() ? "type " + Quantities.NOT_STATED : entry.getKey(), entry.getValue()))
-						.toList(),
-				crates(plan, positions), gear(plan, positions));
+				stock.igniters().keySet().stream().map(type -> igniter(stock, type, positions)).toList(),
+				crates(plan, positions), gear(plan), CuttingList.of(plan));
+	}
+
+	private static IgniterLine igniter(Stock stock, String type, List<String> positions) {
+		return new IgniterLine(type.isEmpty() ? "type " + Quantities.NOT_STATED : type, stock.igniters().get(type),
+				positions.stream().filter(position -> stock.ignitersAt().getOrDefault(position, Map.of()).containsKey(type))
+						.map(position -> position + ": " + stock.ignitersAt().get(position).get(type)).collect(Collectors.joining(", ")));
 	}
 
 	private static Line line(Stock.Line line) {
@@ -123,23 +131,12 @@ public record PullList(List<KindPart> kinds, List<IgniterLine> igniters, List<Cr
 		return crates;
 	}
 
-	private static List<Gear> gear(Plan plan, List<String> positions) {
+	private static List<Gear> gear(Plan plan) {
 		List<Gear> gear = new ArrayList<>();
 		plan.script().racks().forEach(rack -> gear.add(new Gear("Rack " + rack.name(), rack.rows().stream()
 				.map(run -> run.count() + " × " + Quantities.millimetres(run.calibreM())).collect(Collectors.joining(" + ")), rack.position())));
 		plan.script().modules().forEach(module -> gear.add(
 				new Gear("Module " + module.name(), "address " + module.address() + ", " + module.type(), module.positions().get(0))));
-		Map<String, Double> leadByPosition = new LinkedHashMap<>();
-		Map<String, Integer> leads = new LinkedHashMap<>();
-		plan.cues().stream().filter(cue -> cue.pin().isPresent() && cue.circuit().isPresent())
-				.collect(Collectors.toMap(cue -> cue.pin().get().module() + "\0" + cue.pin().get().pin(), cue -> cue, (one, other) -> one,
-						LinkedHashMap::new))
-				.values().forEach((PlannedCue cue) -> {
-					leadByPosition.merge(cue.position(), cue.circuit().get().leadM(), Double::sum);
-					leads.merge(cue.position(), 1, Integer::sum);
-				});
-		positions.stream().filter(leads::containsKey).forEach(position -> gear.add(new Gear("Leads", Quantities.count(leads.get(position), "lead",
-				"leads") + ", " + Quantities.metres(leadByPosition.get(position)) + " in all, one way", position)));
 		return gear;
 	}
 }

@@ -20,14 +20,16 @@ import org.girandole.plan.script.ModuleType;
  * @param facts type, drive, and limits in words
  * @param pins every pin from 1, free ones included
  * @param known whether the module's type is described, so that free pins can be listed
+ * @param shared pins with more than one igniter, and how these are joined
  * @param testCurrent the module's own continuity test in words
  * @param notices findings about this module
  */
 public record WiringRows(String module, String address, String type, String positions, List<String> facts, List<PinRow> pins,
-		boolean known, String testCurrent, List<Notice> notices) {
+		List<SharedPin> shared, boolean known, String testCurrent, List<Notice> notices) {
 	public WiringRows {
 		facts = List.copyOf(facts);
 		pins = List.copyOf(pins);
+		shared = List.copyOf(shared);
 		notices = List.copyOf(notices);
 	}
 
@@ -59,6 +61,9 @@ public record WiringRows(String module, String address, String type, String posi
 
 	/** A cue on a pin. */
 	public record OnPin(int cue, int slot, String what, String position, String tube) {
+		static OnPin of(PlannedCue cue) {
+			return new OnPin(cue.number(), cue.slot(), cue.label(), cue.position(), PinWords.tube(cue));
+		}
 	}
 
 	/** The wiring of a module. */
@@ -77,7 +82,8 @@ public record WiringRows(String module, String address, String type, String posi
 		List<PinRow> rows = new ArrayList<>();
 		byPin.forEach((pin, cues) -> rows.add(row(pin, cues, type.isPresent() && (pin > pins || pin < 1))));
 		return new WiringRows(module.name(), module.address(), module.type(), String.join(", ", module.positions()),
-				type.map(WiringRows::facts).orElse(List.of("module type " + module.type() + " is not described")), rows, type.isPresent(),
+				type.map(WiringRows::facts).orElse(List.of("module type " + module.type() + " is not described")), rows,
+				byPin.entrySet().stream().flatMap(pin -> SharedPin.of(plan, pin.getKey(), pin.getValue()).stream()).toList(), type.isPresent(),
 				type.flatMap(ModuleType::testA).map(amps -> Quantities.plain(amps * 1000, 1) + " mA").orElse(Quantities.NOT_STATED),
 				Notice.of(checked, finding -> finding.subject().names().contains(module.name())));
 	}
@@ -85,8 +91,7 @@ public record WiringRows(String module, String address, String type, String posi
 	private static PinRow row(int pin, List<PlannedCue> cues, boolean beyond) {
 		Optional<Circuit> circuit = cues.stream().flatMap(cue -> cue.circuit().stream()).findFirst();
 		String unknown = cues.isEmpty() ? "" : "not known";
-		return new PinRow(pin, cues.stream().map(cue -> new OnPin(cue.number(), cue.slot(), cue.label(), cue.position(), PinWords.tube(cue)))
-				.toList(), circuit.map(Circuit::igniters).orElse(cues.size()),
+		return new PinRow(pin, cues.stream().map(OnPin::of).toList(), circuit.map(Circuit::igniters).orElse(cues.size()),
 				circuit.map(each -> Quantities.metres(each.leadM())).orElse(unknown),
 				circuit.map(each -> Quantities.ohm(each.loopOhm())).orElse(unknown),
 				circuit.map(each -> Quantities.ohm(each.loopMinOhm()) + " – " + Quantities.ohm(each.loopMaxOhm())).orElse(""), beyond);

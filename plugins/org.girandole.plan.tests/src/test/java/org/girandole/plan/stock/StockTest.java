@@ -1,8 +1,10 @@
 package org.girandole.plan.stock;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.entry;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Map;
 import java.util.Optional;
 import org.girandole.plan.Show;
 import org.girandole.plan.script.Chain;
@@ -30,7 +32,10 @@ class StockTest {
             assertThat(line.lots()).extracting(Stock.LotLine::needed).containsExactly(9L, 1L);
             assertThat(line.fromNoLot()).isEqualTo(2);
         });
-        assertThat(stock.igniters()).containsExactly(java.util.Map.entry("Standard", 5));
+        assertThat(stock.igniters()).containsExactly(entry("Standard", 5));
+        // C has one of the four shells and the chain, which is lit by one igniter.
+        assertThat(stock.ignitersAt()).containsExactly(entry("A", Map.of("Standard", 1)), entry("B", Map.of("Standard", 1)),
+                entry("C", Map.of("Standard", 2)), entry("D", Map.of("Standard", 1)));
     }
 
     @Test

@@ -272,6 +272,7 @@ final class HandMadeShow {
 		show.cue(tides, 33_000_000, "B", salute).tube("R3", 12).pin("M2", 2, 4.3).heard().add();
 		show.cue(tides, 52_000_000, "B", fountain).pin("M2", 3, 4.0).add();
 		show.cue(tides, 52_000_000, "C", fountain).pin("M2", 4, 6.3).add();
+		show.cue(tides, 52_000_000, "C", fountain).pin("M2", 4, 6.3).add();
 		show.cue(tides, 60_000_000, "C", mystery).estimated().add();
 		for (int i = 0; i < 5; i++) {
 			show.cue(encore, 3_000_000 + i * 10_500_000L, "C", willow).tube("R5", i + 1).pin("M2", 5 + i, 6.6).add();

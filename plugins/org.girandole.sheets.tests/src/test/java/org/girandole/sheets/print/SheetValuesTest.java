@@ -12,6 +12,7 @@ import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.PlannedSoundtrack;
 import org.girandole.plan.script.Effect;
 import org.girandole.plan.script.EffectKind;
+import org.girandole.plan.script.FiringSystem;
 import org.girandole.sheets.print.values.FiringRows;
 import org.girandole.sheets.print.values.PositionLoad;
 import org.girandole.sheets.print.values.PositionLoad.Unplaced;
@@ -22,6 +23,7 @@ import org.girandole.sheets.print.values.RunningRows.Moment;
 import org.girandole.sheets.print.values.RunningRows.Row;
 import org.girandole.sheets.print.values.Standing;
 import org.girandole.sheets.print.values.Standing.Verdict;
+import org.girandole.sheets.print.values.SharedPin;
 import org.girandole.sheets.print.values.WiringRows;
 import org.junit.jupiter.api.Test;
 
@@ -100,6 +102,25 @@ class SheetValuesTest {
 		assertThat(wiring.used().get(0).ohm()).isEqualTo("4.10");
 		assertThat(wiring.used().get(0).band()).isEqualTo("3.85 – 4.35");
 		assertThat(wiring.testCurrent()).isEqualTo("5 mA");
+		assertThat(wiring.shared()).singleElement().satisfies(shared -> {
+			assertThat(shared.pin()).isEqualTo(3);
+			assertThat(shared.join()).contains(FiringSystem.Join.SERIES);
+			assertThat(shared.words()).startsWith("2 igniters in SERIES");
+			assertThat(shared.igniters()).extracting(WiringRows.OnPin::cue).containsExactly(1, 2);
+		});
+	}
+
+	@Test
+	void cuesThatFireApartAreNotDrawnAsJoined() {
+		PlannedSoundtrack tides = tides();
+		show.module("M1", "7", "A");
+		show.cue(tides, 1_000_000, "A", cake).pin("M1", 3, 4.1).add();
+		show.cue(tides, 2_000_000, "A", cake).pin("M1", 3, 4.1).add();
+
+		SharedPin shared = WiringRows.of(show.checked(), show.modules.get(0)).shared().get(0);
+
+		assertThat(shared.join()).isEmpty();
+		assertThat(shared.words()).startsWith("NOT JOINED");
 	}
 
 	@Test

@@ -16,6 +16,7 @@ import org.girandole.plan.script.Lot;
 import org.girandole.sheets.print.values.AdrPoints;
 import org.girandole.sheets.print.values.AfterShow;
 import org.girandole.sheets.print.values.Checklists;
+import org.girandole.sheets.print.values.CuttingList;
 import org.girandole.sheets.print.values.PullList;
 import org.girandole.sheets.print.values.SoundDesk;
 import org.girandole.sheets.print.values.Transport;
@@ -53,9 +54,34 @@ class StoreValuesTest {
 		assertThat(cakes.inStock()).isEqualTo("not stated");
 		assertThat(list.shortLines()).isEqualTo(1);
 		assertThat(list.unknownLines()).isEqualTo(1);
-		assertThat(list.igniters()).extracting(PullList.IgniterLine::type, PullList.IgniterLine::needed).containsExactly(tuple("Standard", 3));
+		assertThat(list.igniters()).extracting(PullList.IgniterLine::type, PullList.IgniterLine::needed, PullList.IgniterLine::where)
+				.containsExactly(tuple("Standard", 3, "A: 1, B: 2"));
 		assertThat(list.crates()).extracting(PullList.Crate::position, PullList.Crate::pieces).containsExactly(tuple("A", 8L), tuple("B", 2L));
-		assertThat(list.gear()).extracting(PullList.Gear::facts).containsExactly("1 lead, 12.5 m in all, one way", "2 leads, 25.0 m in all, one way");
+	}
+
+	@Test
+	void leadsAreCutToWholeMetresAndWhatIsNotKnownIsSaid() {
+		Effect peony = show.add(effect("Peony", "Red peony", EffectKind.SHELL, 0.075, 0.062, "1.3G", "UN0335"));
+		show.cue(tides, 1_000_000, "A", peony).pin("M1", 1, 4).add();
+		show.cue(tides, 2_000_000, "B", peony).pin("M1", 2, 4).add();
+		show.cue(tides, 3_000_000, "B", peony).pin("M1", 3, 4).add();
+		show.cue(tides, 4_000_000, "B", peony).pin("M2", 7, 4).add();
+
+		CuttingList whole = PullList.of(show.checked().plan(), List.of("A", "B")).leads();
+
+		// Every lead of the hand-made circuits is 12.5 m long: 13 m from the reel.
+		assertThat(whole.lines()).containsExactly(new CuttingList.Line("A", "13 m", 1, "M1 · 1", "13 m"),
+				new CuttingList.Line("B", "13 m", 3, "M1 · 2, 3; M2 · 7", "39 m"));
+		assertThat(whole.sums()).containsExactly(new CuttingList.Sum("A", 1, "13 m"), new CuttingList.Sum("B", 3, "39 m"));
+		assertThat(whole.total()).isEqualTo("4 leads, 52 m of wire");
+		assertThat(whole.missing()).isEmpty();
+		assertThat(whole.wire()).isEqualTo("wire not stated");
+
+		show.cue(tides, 5_000_000, "B", peony).add();
+
+		CuttingList partial = PullList.of(show.checked().plan(), List.of("A", "B")).leads();
+		assertThat(partial.total()).isEqualTo("at least 4 leads, 52 m of wire");
+		assertThat(partial.missing()).isEqualTo("1 igniter has no pin, and so no lead.");
 	}
 
 	/** ADR table 1.1.3.6.3: classes and the transport category that each belongs to. */
