@@ -59,7 +59,7 @@ final class JoinPicture {
 	}
 
 	private static void joint(Svg svg, double x, double y) {
-		svg.circle(x, y, 0.7, "#000000", 0, SOLID);
+		svg.circle(x, y, 0.9, "#000000", 0, SOLID);
 	}
 
 	private static void igniter(Svg svg, double x, double y, double radiusMm, double turnedDeg) {

@@ -59,7 +59,7 @@ class PullSheet {
 	private def CharSequence cutting(CuttingList leads) '''
 		<h2>Lead cutting list <span class="aside">«leads.total.text»</span></h2>
 		«IF !leads.missing.empty»<div class="alarm"><span class="word">This list is not whole.</span> «leads.missing.text» More wire is needed than it says.</div>«ENDIF»
-		<p class="how">Twin wire, «leads.wire.text». Lengths are one way, from the module to the tube, slack included, rounded up to the metre; igniters that share a pin share its lead. What joins them to one another, spare leads and waste are not counted. Mark both ends with the pin before laying.</p>
+		<p class="how">Wire: <b>«leads.wire.text»</b>, twin. Lengths are one way, from the module to the tube, slack included, rounded up to the metre; igniters that share a pin share its lead. What joins them to one another, spare leads and waste are not counted. Mark both ends with the pin before laying.</p>
 		<table class="grid">
 		<colgroup><col style="width: 12mm"/><col style="width: 28mm"/><col style="width: 20mm"/><col style="width: 18mm"/><col/><col style="width: 22mm"/></colgroup>
 		<thead><tr><th class="c">Cut</th><th>Position</th><th class="n">Length</th><th class="n">Leads</th><th>For pins</th><th class="n">Wire</th></tr></thead>
@@ -71,11 +71,7 @@ class PullSheet {
 		</table>
 		«IF leads.lines.empty»<p class="missing">No lead has a known length.</p>«ENDIF»
 		«IF !leads.sums.empty»
-			<table class="grid">
-			<colgroup><col style="width: 40mm"/><col style="width: 18mm"/><col style="width: 22mm"/><col/></colgroup>
-			<thead><tr><th>Position</th><th class="n">Leads</th><th class="n">Wire</th><th></th></tr></thead>
-			<tbody>«FOR sum : leads.sums»<tr><td class="big">«sum.position.text»</td><td class="n big">«sum.leads»</td><td class="n big">«sum.wire.text»</td><td></td></tr>«ENDFOR»</tbody>
-			</table>
+			<p class="keep">By position: «FOR sum : leads.sums SEPARATOR '; '»<b>«sum.position.text»</b> «Quantities.count(sum.leads, "lead", "leads")», «sum.wire.text»«ENDFOR».</p>
 		«ENDIF»
 	'''
 }

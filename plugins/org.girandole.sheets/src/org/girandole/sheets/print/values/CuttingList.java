@@ -59,7 +59,7 @@ public record CuttingList(String wire, String total, String missing, List<Line> 
 	private static String wire(Plan plan, Optional<String> name) {
 		Optional<Wire> described = name.flatMap(wanted -> plan.script().wires().stream().filter(wire -> wire.name().equals(wanted)).findFirst());
 		return name.map(known -> known + described.flatMap(CuttingList::size).map(size -> ", " + size).orElse(""))
-				.orElse("wire " + Quantities.NOT_STATED);
+				.orElse(Quantities.NOT_STATED);
 	}
 
 	private static Optional<String> size(Wire wire) {

@@ -75,7 +75,7 @@ class StoreValuesTest {
 		assertThat(whole.sums()).containsExactly(new CuttingList.Sum("A", 1, "13 m"), new CuttingList.Sum("B", 3, "39 m"));
 		assertThat(whole.total()).isEqualTo("4 leads, 52 m of wire");
 		assertThat(whole.missing()).isEmpty();
-		assertThat(whole.wire()).isEqualTo("wire not stated");
+		assertThat(whole.wire()).isEqualTo("not stated");
 
 		show.cue(tides, 5_000_000, "B", peony).add();
 
