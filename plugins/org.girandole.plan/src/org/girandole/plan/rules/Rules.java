@@ -37,6 +37,7 @@ import org.girandole.plan.rules.loading.CalibreMissing;
 import org.girandole.plan.rules.loading.MortarTooShort;
 import org.girandole.plan.rules.loading.NoTube;
 import org.girandole.plan.rules.loading.RackElsewhere;
+import org.girandole.plan.rules.loading.RackLightBesideHeavy;
 import org.girandole.plan.rules.loading.RackMixedChain;
 import org.girandole.plan.rules.loading.RackOverfull;
 import org.girandole.plan.rules.loading.RackSpacing;
@@ -93,7 +94,7 @@ public final class Rules {
             new ModuleFactsMissing(), new FiringSystemMissing(),
             // loading
             new TubeTaken(), new TubeOutOfRange(), new RackElsewhere(), new TubeCalibre(), new CalibreMissing(), new TubeTilt(),
-            new RackSpacing(), new RackOverfull(), new RackMixedChain(), new NoTube(), new MortarTooShort(),
+            new RackSpacing(), new RackOverfull(), new RackMixedChain(), new RackLightBesideHeavy(), new NoTube(), new MortarTooShort(),
             new TubeLengthMissing(),
             // distance
             new SeparationUnchecked(), new Separation(), new Protect(), new PositionTooClose(), new BurstTooLow(), new WindLimit(),
