@@ -2,7 +2,9 @@ package org.girandole.physics.fallout;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -14,6 +16,7 @@ import org.girandole.physics.PhysicsInputException;
 import org.girandole.physics.Require;
 import org.girandole.physics.flight.Air;
 import org.girandole.physics.flight.Wind;
+import org.girandole.physics.geometry.Point2;
 import org.girandole.physics.geometry.Shape;
 
 /**
@@ -65,12 +68,16 @@ public final class Fallout {
     public List<FalloutResult> run(List<FalloutSpec> specs, int threads) {
         Require.between(threads, 1, 1024, "number of threads", "");
         FalloutResult[] results = new FalloutResult[specs.size()];
+        List<List<Integer>> alike = alike(specs);
         AtomicInteger next = new AtomicInteger();
         Runnable worker = () -> {
             SampleFlights flights = new SampleFlights(column, samples);
             FootprintBuilder footprints = new FootprintBuilder(shares, watched, samples);
-            for (int i = next.getAndIncrement(); i < results.length; i = next.getAndIncrement()) {
-                results[i] = one(specs.get(i), flights, footprints);
+            for (int i = next.getAndIncrement(); i < alike.size(); i = next.getAndIncrement()) {
+                flights.fly(specs.get(alike.get(i).get(0)).atOrigin(), seed);
+                for (int each : alike.get(i)) {
+                    results[each] = landed(specs.get(each), flights, footprints);
+                }
             }
         };
         if (threads == 1) {
@@ -81,9 +88,17 @@ public final class Fallout {
         return List.copyOf(Arrays.asList(results));
     }
 
-    private FalloutResult one(FalloutSpec spec, SampleFlights flights, FootprintBuilder footprints) {
-        flights.fly(spec, seed);
-        var from = spec.launch().muzzle().ground();
+    /** Indexes of specs that differ in nothing but the place they are fired from: their flights are flown once. */
+    private static List<List<Integer>> alike(List<FalloutSpec> specs) {
+        Map<FalloutSpec, List<Integer>> alike = new LinkedHashMap<>();
+        for (int i = 0; i < specs.size(); i++) {
+            alike.computeIfAbsent(specs.get(i).atOrigin(), k -> new ArrayList<>()).add(i);
+        }
+        return List.copyOf(alike.values());
+    }
+
+    private FalloutResult landed(FalloutSpec spec, SampleFlights flights, FootprintBuilder footprints) {
+        Point2 from = spec.launch().muzzle().ground();
         Footprint unburst = footprints.build(flights.unburstX, flights.unburstY, from);
         Optional<Footprint> debris = spec.burst()
                 .map(burst -> footprints.build(flights.debrisX, flights.debrisY, from));

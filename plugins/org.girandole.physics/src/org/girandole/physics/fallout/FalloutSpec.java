@@ -6,6 +6,7 @@ import org.girandole.physics.PhysicsInputException;
 import org.girandole.physics.flight.Body;
 import org.girandole.physics.flight.Burst;
 import org.girandole.physics.flight.Launch;
+import org.girandole.physics.geometry.Point3;
 
 /**
  * One effect at one place with one tilt.
@@ -25,5 +26,12 @@ public record FalloutSpec(String key, Body body, Launch launch, Optional<Burst.A
                     "the fallout of " + key + " has " + (burst.isPresent() ? "a burst but no debris" : "debris but no burst"),
                     "both or neither", "give both or neither");
         }
+    }
+
+    /** The same flown from the site's origin: specs that are equal there come down alike, each from its own place. */
+    FalloutSpec atOrigin() {
+        Point3 origin = new Point3(0, 0, launch.muzzle().z());
+        return new FalloutSpec(key, body, new Launch(origin, launch.speedMps(), launch.tiltDeg(), launch.azimuthDeg()), burst, debris,
+                scatter);
     }
 }

@@ -16,6 +16,8 @@ final class FootprintBuilder {
     private final List<Shape> watched;
     private final double[] distances;
     private final double[] sorted;
+    private final double[] x;
+    private final double[] y;
     private final double[] nearX;
     private final double[] nearY;
 
@@ -24,18 +26,30 @@ final class FootprintBuilder {
         this.watched = watched;
         this.distances = new double[samples];
         this.sorted = new double[samples];
+        this.x = new double[samples];
+        this.y = new double[samples];
         this.nearX = new double[samples];
         this.nearY = new double[samples];
     }
 
-    /** @param from the firing place, from which "farthest" is measured */
-    Footprint build(double[] x, double[] y, Point2 from) {
+    /**
+     * @param fromOriginX where samples land that are fired from the site's origin, metres to the east
+     * @param fromOriginY the same, metres to the north
+     * @param from the firing place, to which they are moved and from which "farthest" is measured
+     */
+    Footprint build(double[] fromOriginX, double[] fromOriginY, Point2 from) {
         int n = distances.length;
+        for (int i = 0; i < n; i++) {
+            x[i] = fromOriginX[i] + from.x();
+            y[i] = fromOriginY[i] + from.y();
+        }
         double meanX = mean(x);
         double meanY = mean(y);
-        measure(x, y, meanX, meanY);
-        System.arraycopy(distances, 0, sorted, 0, n);
-        Arrays.sort(sorted);
+        if (shares.length > 0) {
+            measure(x, y, meanX, meanY);
+            System.arraycopy(distances, 0, sorted, 0, n);
+            Arrays.sort(sorted);
+        }
         List<Footprint.Area> areas = new ArrayList<>();
         for (double share : shares) {
             double limit = sorted[(int) Math.ceil(share * n) - 1];

@@ -103,20 +103,27 @@ public record Polygon(List<Point2> corners) implements Shape {
 
     @Override
     public boolean contains(Point2 place) {
-        if (edgeDistanceM(place) == 0) {
-            return true;
-        }
-        // Even-odd rule: count the edges that a ray to the east crosses.
+        // Even-odd rule: count the edges that a ray to the east crosses. Asked for each of many thousand flights, so no edge is built.
         boolean inside = false;
-        for (Segment edge : edgesOf(corners)) {
-            Point2 a = edge.from();
-            Point2 b = edge.to();
+        Point2 b = corners.get(corners.size() - 1);
+        for (Point2 corner : corners) {
+            Point2 a = b;
+            b = corner;
+            if (onEdge(a, b, place)) {
+                return true;
+            }
             if (a.y() > place.y() != b.y() > place.y()
                     && place.x() < (b.x() - a.x()) * (place.y() - a.y()) / (b.y() - a.y()) + a.x()) {
                 inside = !inside;
             }
         }
         return inside;
+    }
+
+    private static boolean onEdge(Point2 a, Point2 b, Point2 place) {
+        return (b.x() - a.x()) * (place.y() - a.y()) == (b.y() - a.y()) * (place.x() - a.x())
+                && Math.min(a.x(), b.x()) <= place.x() && place.x() <= Math.max(a.x(), b.x())
+                && Math.min(a.y(), b.y()) <= place.y() && place.y() <= Math.max(a.y(), b.y());
     }
 
     @Override

@@ -57,14 +57,23 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
     public record Unknown(PlannedCue first, String why) {
     }
 
+    /** The areas of a plan, for drawing. */
+    public static FalloutAreas of(Plan plan) {
+        return of(plan, Fallout.USUAL_SHARES, List.of());
+    }
+
     /**
-     * The areas of a plan.
+     * What comes down where, counted and not drawn: the outlines are left out.
      *
      * @param watched shapes for which the share that comes down inside is counted
      */
-    public static FalloutAreas of(Plan plan, List<Shape> watched) {
+    public static FalloutAreas counted(Plan plan, List<Shape> watched) {
+        return of(plan, List.of(), watched);
+    }
+
+    private static FalloutAreas of(Plan plan, List<Double> shares, List<Shape> watched) {
         Prepared prepared = Prepared.of(plan);
-        List<FalloutResult> results = new Fallout(air(plan), wind(plan), SEED, SAMPLES, Fallout.USUAL_SHARES, watched)
+        List<FalloutResult> results = new Fallout(air(plan), wind(plan), SEED, SAMPLES, shares, watched)
                 .run(prepared.specs(), Runtime.getRuntime().availableProcessors());
         List<Area> areas = new ArrayList<>();
         for (int i = 0; i < results.size(); i++) {
@@ -148,9 +157,9 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
 
     /** Cues that come down alike. */
     private record Key(String effect, String lot, Point from, PlannedCue.Aim aim) {
-        /** Names the scatter: the same effect, place and tilt draw the same whatever else is in the show. */
+        /** Names the scatter: the same effect and tilt draw the same from every place, whatever else is in the show. */
         String text() {
-            return effect + "/" + lot + "/" + from + "/" + aim.tiltDeg() + "/" + aim.bearingDeg();
+            return effect + "/" + lot + "/" + aim.tiltDeg() + "/" + aim.bearingDeg();
         }
     }
 }

@@ -40,7 +40,7 @@ public final class FalloutOutside implements Rule {
             return;
         }
         Map<Key, Worst> worst = new LinkedHashMap<>();
-        for (FalloutAreas.Area area : FalloutAreas.of(plan, places.stream().map(Ground.Place::shape).toList()).areas()) {
+        for (FalloutAreas.Area area : FalloutAreas.counted(plan, places.stream().map(Ground.Place::shape).toList()).areas()) {
             for (int i = 0; i < places.size(); i++) {
                 Ground.Place place = places.get(i);
                 boolean isBoundary = ground.boundary().filter(place::equals).isPresent();

@@ -100,7 +100,7 @@ public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, Lis
 		Plan plan = checked.plan();
 		AskedDistances asked = AskedDistances.of(plan);
 		Charges charges = Charges.of(plan);
-		FalloutAreas fallout = FalloutAreas.of(plan, List.of());
+		FalloutAreas fallout = FalloutAreas.of(plan);
 		List<Outline> outlines = new ArrayList<>();
 		site.boundary().ifPresent(area -> outlines.add(new Outline(Kind.BOUNDARY, "boundary", area.points(), OptionalDouble.empty())));
 		site.audience().forEach(area -> outlines.add(new Outline(Kind.AUDIENCE, area.name(), area.points(), OptionalDouble.empty())));
