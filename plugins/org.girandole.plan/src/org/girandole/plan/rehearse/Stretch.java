@@ -1,0 +1,59 @@
+package org.girandole.plan.rehearse;
+
+/**
+ * A stretch of the night during which a controller reckons time in one way. Its reckoning is
+ * {@code night + offset + carried error + error of the way}.
+ *
+ * @param sinceUs night time of the last certain moment the reckoning hangs on
+ * @param offsetUs what the code last read more than night time
+ * @param carriedUs error of the reckoning at {@code sinceUs}
+ * @param by who reckons
+ */
+record Stretch(long fromUs, long toUs, Way way, long sinceUs, long offsetUs, long carriedUs, ControllerModel by) {
+    /** How time is reckoned. */
+    enum Way {
+        /** Not at all. */
+        NONE,
+        /** By the code, an error carried from before being made good. */
+        CODE,
+        /** By the own clock. */
+        OWN_CLOCK
+    }
+
+    private static final double MILLION = 1e6;
+
+    boolean reckons() {
+        return way != Way.NONE;
+    }
+
+    /** The reckoned show time. */
+    long reckonedUs(long nightUs) {
+        return nightUs + offsetUs + errorUs(nightUs);
+    }
+
+    /** How far the reckoning is ahead of the code as last heard. */
+    long errorUs(long nightUs) {
+        long elapsedUs = nightUs - sinceUs;
+        if (way == Way.OWN_CLOCK) {
+            return carriedUs + by.clock().errorUs(elapsedUs);
+        }
+        if (carriedUs == 0) {
+            return 0;
+        }
+        long madeGoodUs = (long) (elapsedUs * by.slewPpm() / MILLION);
+        return Long.signum(carriedUs) * Math.max(0, Math.abs(carriedUs) - madeGoodUs);
+    }
+
+    /** How far the reckoning may be off, by what is known of the clock. */
+    long boundUs(long nightUs) {
+        return way == Way.OWN_CLOCK ? Math.abs(carriedUs) + Math.abs(by.clock().errorUs(nightUs - sinceUs)) : Math.abs(carriedUs);
+    }
+
+    Stretch until(long us) {
+        return new Stretch(fromUs, us, way, sinceUs, offsetUs, carriedUs, by);
+    }
+
+    Stretch from(long us) {
+        return new Stretch(us, toUs, way, sinceUs, offsetUs, carriedUs, by);
+    }
+}
