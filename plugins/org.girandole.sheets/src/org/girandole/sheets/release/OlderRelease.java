@@ -1,17 +1,7 @@
 package org.girandole.sheets.release;
 
-import com.google.gson.JsonElement;
-import com.google.gson.JsonObject;
-import com.google.gson.JsonParseException;
-import com.google.gson.JsonParser;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.SortedMap;
-import java.util.TreeMap;
-import java.util.stream.Stream;
 
 /** Tells whether a folder holds a release and nothing else, so that replacing it loses nothing that anybody made by hand. */
 final class OlderRelease {
@@ -24,44 +14,20 @@ final class OlderRelease {
      * @throws ReleaseException when the folder holds anything else
      */
     static void check(Path folder) throws ReleaseException, IOException {
-        SortedMap<String, String> hashes = hashes(folder);
-        List<Path> there;
-        try (Stream<Path> walk = Files.walk(folder)) {
-            there = walk.filter(path -> !Files.isDirectory(path)).sorted().toList();
+        ReleaseIndex index;
+        try {
+            index = ReleaseIndex.read(folder);
+        } catch (ReleaseIndex.Unreadable e) {
+            throw refuse(folder, e.getMessage());
         }
-        for (Path file : there) {
-            String path = folder.relativize(file).toString().replace(file.getFileSystem().getSeparator(), "/");
-            if (path.equals(ReleaseJson.NAME)) {
-                continue;
-            }
-            String hash = hashes.get(path);
+        for (String path : ReleaseIndex.filesIn(folder)) {
+            String hash = index.hashes().get(path);
             if (hash == null) {
                 throw refuse(folder, "It holds '" + path + "', which no release wrote.");
             }
-            if (!hash.equals(Hashes.of(file))) {
+            if (!hash.equals(Hashes.of(folder.resolve(path)))) {
                 throw refuse(folder, "'" + path + "' was changed after it was released.");
             }
-        }
-    }
-
-    private static SortedMap<String, String> hashes(Path folder) throws ReleaseException, IOException {
-        Path index = folder.resolve(ReleaseJson.NAME);
-        if (!Files.isRegularFile(index)) {
-            throw refuse(folder, "It is not empty and holds no " + ReleaseJson.NAME + ".");
-        }
-        try {
-            JsonObject json = JsonParser.parseString(Files.readString(index, StandardCharsets.UTF_8)).getAsJsonObject();
-            if (!ReleaseJson.GENERATOR.equals(json.get("generator").getAsString())) {
-                throw refuse(folder, "Its " + ReleaseJson.NAME + " is not one of Girandole's.");
-            }
-            SortedMap<String, String> hashes = new TreeMap<>();
-            for (JsonElement file : json.getAsJsonArray("files")) {
-                hashes.put(file.getAsJsonObject().get("path").getAsString(), file.getAsJsonObject().get("sha256").getAsString());
-            }
-            return hashes;
-        } catch (JsonParseException | IllegalStateException | NullPointerException | UnsupportedOperationException
-                | java.nio.charset.CharacterCodingException e) {
-            throw refuse(folder, "Its " + ReleaseJson.NAME + " cannot be read as one of Girandole's.");
         }
     }
 

@@ -7,9 +7,11 @@ import org.girandole.sheets.json.PlanJson;
 
 /** {@code plan.json}. */
 final class PlanPart implements ReleasePart {
+    static final String NAME = "plan.json";
+
     @Override
     public List<String> write(CheckedPlan checked, String toolVersion, ReleaseFolder folder) throws IOException {
-        folder.writeText("plan.json", out -> PlanJson.write(checked, out));
+        folder.writeText(NAME, out -> PlanJson.write(checked, out));
         return List.of();
     }
 }

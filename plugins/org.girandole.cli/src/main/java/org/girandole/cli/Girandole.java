@@ -9,7 +9,8 @@ import picocli.CommandLine.Spec;
 /** The command that holds the others. */
 @Command(name = "girandole", mixinStandardHelpOptions = true, versionProvider = Version.class,
         subcommands = {CheckCommand.class, ReleaseCommand.class, AllocateCommand.class, ExplainCommand.class,
-            DiffCommand.class, MeterCommand.class, TimecodeCommand.class, NewCommand.class, CompletionCommand.class},
+            DiffCommand.class, FormatCommand.class, VerifyCommand.class, MeterCommand.class, TimecodeCommand.class, NewCommand.class,
+            CompletionCommand.class},
         header = "Checks and releases choreographed fireworks shows.",
         description = {"", "Girandole is a planning aid for licensed people. It never arms or fires anything. Local law, the authority having"
                 + " jurisdiction, the manufacturer's data and a licensed pyrotechnician's judgement come first.", ""},
@@ -47,6 +48,6 @@ final class Girandole implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "Say what to do: check, allocate, release, explain, diff, meter, timecode, new or completion.");
+        throw new ParameterException(spec.commandLine(), "Say what to do: check, allocate, release, explain, diff, format, verify, meter, timecode, new or completion.");
     }
 }
