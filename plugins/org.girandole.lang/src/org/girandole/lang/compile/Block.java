@@ -28,6 +28,7 @@ final class Block {
     private final EObject owner;
     private final String what;
     private final Map<String, List<Field>> fields = new HashMap<>();
+    private boolean unknown;
 
     /**
      * @param what the block in words, with article
@@ -40,12 +41,13 @@ final class Block {
         this.what = what;
         UnknownField before = null;
         for (Field field : written) {
-            if (field instanceof UnknownField unknown) {
+            if (field instanceof UnknownField stray) {
+                unknown = true;
                 // Several unknown words in a row are one slip: "colr red".
                 if (before == null || !before.getValues().isEmpty()) {
-                    unknown(unknown, Vocabulary.of(lines));
+                    unknown(stray, Vocabulary.of(lines));
                 }
-                before = unknown;
+                before = stray;
                 continue;
             }
             before = null;
@@ -98,6 +100,11 @@ final class Block {
 
     <T extends Field> List<T> all(String key, Class<T> type) {
         return fields.getOrDefault(key, List.of()).stream().filter(type::isInstance).map(type::cast).toList();
+    }
+
+    /** Whether some line of it was not understood; that has been reported. */
+    boolean hasUnknown() {
+        return unknown;
     }
 
     boolean has(String key) {

@@ -26,6 +26,7 @@ record Range(String what, Dimension dimension, BigDecimal least, BigDecimal most
     static final Range TILT = of("an angle", Dimension.ANGLE, "-90 deg", "90 deg");
     static final Range BEARING = of("a bearing", Dimension.ANGLE, "0 deg", "360 deg");
     static final Range COORDINATE = of("a coordinate", Dimension.LENGTH, "-50000 m", "50000 m");
+    static final Range MORE = of("what is added", Dimension.SHARE, "0 %", "1000 %");
     static final Range OFFSET = of("a distance from the position", Dimension.LENGTH, "-1000 m", "1000 m");
     static final Range RADIUS = of("a radius", Dimension.LENGTH, "0 m", "50000 m");
     static final Range WIND = of("a wind speed", Dimension.SPEED, "0 m/s", "100 m/s");
@@ -51,6 +52,13 @@ record Range(String what, Dimension dimension, BigDecimal least, BigDecimal most
     static final Range PREROLL = of("a pre-roll", Dimension.TIME, "0 s", "86400 s");
     static final Range LENGTH_OF_MUSIC = of("a length", Dimension.TIME, "0.001 s", "86400 s");
     static final Range SAMPLE_RATE = of("a sample rate", Dimension.FREQUENCY, "8000 Hz", "384000 Hz");
+
+    static final Range DISTANCE = of("a distance", Dimension.LENGTH, "0.1 m", "10000 m");
+    static final Range HEIGHT = of("a height", Dimension.LENGTH, "0 m", "2000 m");
+    static final Range SLOPE = of("a slope", Dimension.SHARE, "0 %", "1000 %");
+    static final Range LEAN = of("a tilt", Dimension.ANGLE, "0 deg", "90 deg");
+    static final Range SECTOR = of("a sector", Dimension.ANGLE, "1 deg", "90 deg");
+    static final Range OFF = of("a share that may be taken off", Dimension.SHARE, "0 %", "100 %");
 
     private static Range of(String what, Dimension dimension, String least, String most) {
         return new Range(what, dimension, si(dimension, least), si(dimension, most), least + " to " + most);

@@ -26,6 +26,7 @@ import org.girandole.lang.scoping.Names;
 import org.girandole.lang.services.ShowGrammarAccess;
 import org.girandole.lang.show.ChainDef;
 import org.girandole.lang.show.DateField;
+import org.girandole.lang.show.DistancesDef;
 import org.girandole.lang.show.EffectDef;
 import org.girandole.lang.show.Element;
 import org.girandole.lang.show.FigureDef;
@@ -51,6 +52,7 @@ import org.girandole.lang.show.WaiverDef;
 import org.girandole.lang.show.WireDef;
 import org.girandole.lang.show.WordField;
 import org.girandole.plan.script.Chain;
+import org.girandole.plan.script.DistanceRules;
 import org.girandole.plan.script.Effect;
 import org.girandole.plan.script.FiringSystem;
 import org.girandole.plan.script.Igniter;
@@ -160,6 +162,7 @@ public class ShowCompiler {
             ScoreBlock scoreBlock = new ScoreBlock(compilation, times, places, music);
             List<Score> scores = map(ScoreDef.class, scoreBlock::score);
             Outputs outputs = new Outputs(compilation, times.clocks());
+            List<DistanceRules> distances = map(DistancesDef.class, new DistanceBlock(compilation)::table);
             List<Waiver> waivers = map(WaiverDef.class, outputs::waiver);
             List<RuleSetting> rules = map(RuleLine.class, outputs::rule);
             List<TableLayout> tables = map(TableDef.class, outputs::table);
@@ -168,7 +171,7 @@ public class ShowCompiler {
 
             return show.filter(def -> def.getName() != null).map(def -> new ShowScript(header(def, header.orElseThrow(), siteDef, systemDef,
                     times.clocks()), soundtracks, effects, lots, chains, site, igniters, wires, types, modules, racks,
-                    systemDef.map(systems::get), scores, waivers, rules, tables, release, compilation.inputs()));
+                    systemDef.map(systems::get), scores, distances, waivers, rules, tables, release, compilation.inputs()));
         }
 
         /** Of several in a row only the first is told: one brace too many leaves all of them over. */

@@ -125,7 +125,7 @@ final class SiteBlock {
     }
 
     private SourceRef place(AreaField area) {
-        return compilation.sources().of(area, area.getName() == null ? Literals.AREA_FIELD__KEY : Literals.AREA_FIELD__NAME);
+        return compilation.sources().of(area, area.getName() == null ? Literals.AREA_FIELD__KEY : Literals.NAMED__NAME);
     }
 
     private boolean enough(AreaField area, int points, int fewest, String what) {

@@ -82,6 +82,12 @@ public final class Sources {
         return node == null ? "" : Words.shown(NodeModelUtils.getTokenText(node));
     }
 
+    /** All that is written for an object, on one line, however long. */
+    public static String line(EObject object) {
+        INode node = NodeModelUtils.findActualNodeFor(object);
+        return node == null ? "" : NodeModelUtils.getTokenText(node).strip().replaceAll("\\s+", " ");
+    }
+
     /** What is written for a feature, or an empty text. */
     public static String text(EObject object, EStructuralFeature feature) {
         return text(object, feature, 0);

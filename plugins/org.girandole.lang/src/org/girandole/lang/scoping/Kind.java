@@ -5,6 +5,7 @@ import org.eclipse.emf.ecore.EObject;
 import org.girandole.lang.show.AreaField;
 import org.girandole.lang.show.ChainDef;
 import org.girandole.lang.show.CueLine;
+import org.girandole.lang.show.DistancesDef;
 import org.girandole.lang.show.EffectDef;
 import org.girandole.lang.show.FigureDef;
 import org.girandole.lang.show.FiringSystemDef;
@@ -32,12 +33,12 @@ public enum Kind {
     WIRE("a wire", Space.WIRE), MODULE_TYPE("a module type", Space.MODULE_TYPE), MODULE("a module", Space.MODULE),
     RACK("a rack", Space.RACK), FIRING_SYSTEM("a firing system", Space.FIRING_SYSTEM), FIGURE("a figure", Space.FIGURE),
     PARAMETER("a value of the figure", Space.PARAMETER), SECTION("a section", Space.SECTION), CUE("a cue", Space.CUE),
-    TABLE("a table", Space.TABLE);
+    DISTANCES("a distance table", Space.DISTANCES), TABLE("a table", Space.TABLE);
 
     /** A set of names of which each may stand for one thing only. */
     public enum Space {
         SHOW, SOUNDTRACK, MARK, SHOT, LOT, SITE, PLACE, AREA, IGNITER, WIRE, MODULE_TYPE, MODULE, RACK, FIRING_SYSTEM, FIGURE, PARAMETER,
-        SECTION, CUE, TABLE
+        SECTION, CUE, DISTANCES, TABLE
     }
 
     private final String words;
@@ -66,6 +67,7 @@ public enum Kind {
                 : object instanceof SiteDef ? SITE : object instanceof AreaField ? AREA : object instanceof IgniterDef ? IGNITER
                 : object instanceof WireDef ? WIRE : object instanceof ModuleTypeDef ? MODULE_TYPE
                 : object instanceof FiringSystemDef ? FIRING_SYSTEM : object instanceof FigureDef ? FIGURE
-                : object instanceof SectionDef ? SECTION : object instanceof TableDef ? TABLE : object instanceof ShowDef ? SHOW : null);
+                : object instanceof SectionDef ? SECTION : object instanceof DistancesDef ? DISTANCES
+                : object instanceof TableDef ? TABLE : object instanceof ShowDef ? SHOW : null);
     }
 }

@@ -80,8 +80,9 @@ public class Lookup {
         }
         if (reference == Literals.WAIVER_DEF__SUBJECT) {
             return plain(names, EnumSet.of(Kind.EFFECT, Kind.CHAIN, Kind.CUE, Kind.MODULE, Kind.MODULE_TYPE, Kind.RACK, Kind.SOUNDTRACK,
-                    Kind.LOT, Kind.IGNITER, Kind.FIRING_SYSTEM, Kind.SITE), Space.SHOT, Space.CUE, Space.MODULE,
-                    Space.MODULE_TYPE, Space.RACK, Space.SOUNDTRACK, Space.LOT, Space.IGNITER, Space.FIRING_SYSTEM, Space.SITE);
+                    Kind.LOT, Kind.IGNITER, Kind.FIRING_SYSTEM, Kind.SITE, Kind.AREA), Space.SHOT, Space.CUE, Space.MODULE,
+                    Space.MODULE_TYPE, Space.RACK, Space.SOUNDTRACK, Space.LOT, Space.IGNITER, Space.FIRING_SYSTEM, Space.SITE,
+                    Space.AREA);
         }
         Kind kind = single(context, reference);
         return plain(names, EnumSet.of(kind), kind.space());

@@ -181,7 +181,7 @@ public final class Show {
         ShowHeader header = new ShowHeader("Test", "Test", Optional.of(LocalDate.of(2027, 6, 19)), Optional.empty(), Optional.empty(),
                 Optional.of("Quay"), Optional.of("Field"), Optional.empty(), Optional.empty(), at(14));
         return new ShowScript(header, List.of(soundtrack()), effects, lots, chains, Optional.of(site), igniters, wires, moduleTypes,
-                modules, racks, system, List.of(new Score("Tides", 0, sections, items, holds, at(15))), List.of(), List.of(), List.of(),
+                modules, racks, system, List.of(new Score("Tides", 0, sections, items, holds, at(15))), List.of(), List.of(), List.of(), List.of(),
                 Optional.empty(), List.of());
     }
 

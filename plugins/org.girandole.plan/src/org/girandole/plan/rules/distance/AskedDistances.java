@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.girandole.physics.separation.DistanceTable;
 import org.girandole.physics.separation.Requirement;
-import org.girandole.physics.separation.ShippedTables;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 
@@ -41,7 +40,7 @@ public record AskedDistances(Optional<DistanceTable> table, List<Line> lines) {
 
     /** What is asked for a plan. */
     public static AskedDistances of(Plan plan) {
-        Optional<DistanceTable> table = plan.script().show().separation().flatMap(ShippedTables::named);
+        Optional<DistanceTable> table = plan.script().separationTable();
         if (table.isEmpty()) {
             return new AskedDistances(table, List.of());
         }

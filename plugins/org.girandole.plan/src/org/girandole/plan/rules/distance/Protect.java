@@ -6,7 +6,6 @@ import org.girandole.physics.separation.Change;
 import org.girandole.physics.separation.Citation;
 import org.girandole.physics.separation.DistanceTable;
 import org.girandole.physics.separation.Modifier;
-import org.girandole.physics.separation.ShippedTables;
 import org.girandole.physics.separation.Verification;
 import org.girandole.physics.separation.Where;
 import org.girandole.plan.Plan;
@@ -31,7 +30,7 @@ public final class Protect implements Rule {
     @Override
     public void check(Plan plan, Findings out) {
         Ground ground = Ground.of(plan);
-        plan.script().show().separation().flatMap(ShippedTables::named)
+        plan.script().separationTable()
                 .ifPresent(table -> Distances.worst(plan, ground, ground.protectedPlaces(), place -> times(table, place))
                         .forEach(worst -> worst.report(out, worst.place().name())));
     }

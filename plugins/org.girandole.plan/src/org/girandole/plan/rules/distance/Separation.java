@@ -1,6 +1,5 @@
 package org.girandole.plan.rules.distance;
 
-import org.girandole.physics.separation.ShippedTables;
 import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.rules.Findings;
@@ -22,7 +21,7 @@ public final class Separation implements Rule {
     @Override
     public void check(Plan plan, Findings out) {
         Ground ground = Ground.of(plan);
-        plan.script().show().separation().flatMap(ShippedTables::named)
+        plan.script().separationTable()
                 .ifPresent(table -> Distances.worst(plan, ground, ground.audience(), place -> table)
                         .forEach(worst -> worst.report(out, "the audience")));
     }

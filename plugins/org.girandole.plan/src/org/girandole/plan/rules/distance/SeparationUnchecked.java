@@ -3,7 +3,6 @@ package org.girandole.plan.rules.distance;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.girandole.physics.separation.DistanceTable;
-import org.girandole.physics.separation.ShippedTables;
 import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.rules.Findings;
@@ -30,12 +29,12 @@ public final class SeparationUnchecked implements Rule {
             return;
         }
         Optional<String> table = plan.script().show().separation();
-        String names = ShippedTables.all().stream().map(DistanceTable::name).collect(Collectors.joining(", "));
+        String names = plan.script().distanceTables().stream().map(DistanceTable::name).collect(Collectors.joining(", "));
         if (table.isEmpty()) {
             report(plan, out, "no distance table is named", "one of " + names,
                     "name the table that your authority asks for, such as 'separation by UsTable'");
-        } else if (ShippedTables.named(table.get()).isEmpty()) {
-            report(plan, out, "there is no distance table " + table.get(), "one of " + names, "name one of these tables");
+        } else if (plan.script().separationTable().isEmpty()) {
+            report(plan, out, "there is no distance table " + table.get(), "one of " + names, "name one of these tables, or write it as 'distances " + table.get() + " { … }'");
         }
         Optional<Site> site = plan.script().site();
         if (site.isEmpty() || site.get().audience().isEmpty()) {

@@ -117,7 +117,7 @@ public final class SmallShow {
                 Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(100_000L), Optional.empty(), HERE),
                 List.of(tides), List.of(peony), List.of(), List.of(run), Optional.empty(), List.of(), List.of(), List.of(),
                 List.of(new Module("M1", "01", "Field32", List.of("B"), HERE)), List.of(), Optional.empty(),
-                List.of(new Score("Tides", 0, List.of(), List.of(), List.of(), HERE)), List.of(waiver()), List.of(), tables, release,
+                List.of(new Score("Tides", 0, List.of(), List.of(), List.of(), HERE)), List.of(), List.of(waiver()), List.of(), tables, release,
                 List.of(new InputFile("small.show", "00".repeat(32))));
         PlannedSoundtrack soundtrack = new PlannedSoundtrack(tides, 0, Optional.empty(),
                 Optional.of(new TimecodeLine(FrameRate.FPS_25, tides.start().orElseThrow(), 60_000_000)), tides.lengthUs(),

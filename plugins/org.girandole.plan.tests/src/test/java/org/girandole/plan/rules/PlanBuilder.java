@@ -79,7 +79,7 @@ final class PlanBuilder {
         Soundtrack track = new Soundtrack(TRACK, TRACK, Optional.empty(), Optional.of(250_000_000L), Optional.empty(),
                 Optional.empty(), Optional.of(60_000_000L), List.of(), List.of(), line(10));
         ShowScript script = new ShowScript(show, List.of(track), List.of(), List.of(), List.of(), Optional.empty(), List.of(), List.of(),
-                List.of(), List.of(), List.of(), Optional.empty(), List.of(), waivers, settings, List.of(), Optional.empty(), List.of());
+                List.of(), List.of(), List.of(), Optional.empty(), List.of(), List.of(), waivers, settings, List.of(), Optional.empty(), List.of());
         PlannedSoundtrack planned = new PlannedSoundtrack(track, 0, Optional.empty(), Optional.empty(), track.lengthUs(), Map.of(),
                 List.of(), List.of());
         return new Plan(script, ReleaseStamp.of(List.of()), List.of(planned), cues, troubles);

@@ -23,7 +23,7 @@ class TimecodeTroubleTest {
         Score score = new Score("Tides", 0, List.of(), List.of(), List.of(), PlanBuilder.line(20));
         ShowScript bare = new PlanBuilder().plan().script();
         Plan plan = new Planner().plan(new ShowScript(bare.show(), List.of(track), List.of(), List.of(), List.of(), Optional.empty(),
-                List.of(), List.of(), List.of(), List.of(), List.of(), Optional.empty(), List.of(score), List.of(), List.of(), List.of(),
+                List.of(), List.of(), List.of(), List.of(), List.of(), Optional.empty(), List.of(score), List.of(), List.of(), List.of(), List.of(),
                 Optional.empty(), List.of()));
         assertThat(plan.troubles()).extracting(Finding::rule).contains("timecode-impossible");
         assertThat(Checker.check(plan).findings()).extracting(Finding::rule).contains("timecode-missing");

@@ -134,7 +134,8 @@ final class HandMadeShow {
 						Optional.of("Quay"), Optional.of("Field"), Optional.of(100_000L), separation, HERE),
 				soundtracks.stream().map(PlannedSoundtrack::script).toList(), effects, lots, List.of(), site,
 				List.of(new Igniter("Standard", Optional.of(1.6), Optional.of(0.2), Optional.of(0.5), Optional.of(0.2), HERE)), List.of(),
-				List.of(type), modules, racks, Optional.of(system), List.of(), List.of(), List.of(), List.of(), Optional.empty(), List.of());
+				List.of(type), modules, racks, Optional.of(system), List.of(), List.of(), List.of(), List.of(), List.of(), Optional.empty(),
+				List.of());
 		List<PlannedCue> ordered = new ArrayList<>(cues);
 		ordered.sort(Comparator.comparingInt(PlannedCue::slot).thenComparingLong(cue -> cue.timing().fireUs()));
 		List<PlannedCue> numbered = new ArrayList<>();
