@@ -57,6 +57,7 @@ class TimecodeCommandTest {
         Files.write(temp.resolve("holes.wav"), wav);
 
         Cli.Run run = cli("timecode", "read", "holes.wav", "--script", HARBOUR.toString(), "--output", "json", "--plot", "line.svg").exits(1);
+        assertThat(cli("timecode", "read", "holes.wav", "--output", "html").exits(1).out()).startsWith("<!DOCTYPE html>").contains("<svg", "</html>");
         JsonObject json = JsonParser.parseString(run.out()).getAsJsonObject();
         assertThat(json.get("verdict").getAsString()).isEqualTo("unfit");
         assertThat(Files.readString(temp.resolve("line.svg"))).startsWith("<svg").contains("holes.wav, channel 1");

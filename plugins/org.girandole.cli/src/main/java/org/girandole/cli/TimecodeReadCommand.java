@@ -19,6 +19,7 @@ import org.girandole.timecode.reader.LineJudge;
 import org.girandole.timecode.reader.LinePlot;
 import org.girandole.timecode.reader.LineReader;
 import org.girandole.timecode.reader.LineReport;
+import org.girandole.timecode.reader.LineReportHtml;
 import org.girandole.timecode.reader.LineReportJson;
 import org.girandole.timecode.reader.LineReportText;
 import org.girandole.timecode.reader.LineVerdict;
@@ -70,16 +71,25 @@ final class TimecodeReadCommand implements Callable<Integer> {
         if (form == Form.json) {
             out.print(LineReportJson.write(report, verdict, false));
         } else {
-            out.println(recording + line.map(each -> " beside " + lines.orElseThrow().plan().script().show().label() + ", "
-                    + ShowLines.name(each.soundtrack()) + ", stamp " + lines.orElseThrow().plan().stamp().printed()).orElse(""));
-            LineReportText.lines(report, verdict).forEach(out::println);
-            if (script == null) {
-                out.println("Whether it is the timecode of a show and of its latest version, --script SCRIPT tells.");
+            String title = recording + line.map(each -> " beside " + lines.orElseThrow().plan().script().show().label() + ", "
+                    + ShowLines.name(each.soundtrack()) + ", stamp " + lines.orElseThrow().plan().stamp().printed()).orElse("");
+            if (form == Form.html) {
+                out.print(LineReportHtml.page(title, report, verdict));
+            } else {
+                tell(title, report, verdict, out);
             }
         }
         out.flush();
         draw(report);
         return verdict.fitness() == LineVerdict.Fitness.UNFIT ? ExitCode.ERRORS_FOUND : ExitCode.OK;
+    }
+
+    private void tell(String title, LineReport report, LineVerdict verdict, PrintWriter out) {
+        out.println(title);
+        LineReportText.lines(report, verdict).forEach(out::println);
+        if (script == null) {
+            out.println("Whether it is the timecode of a show and of its latest version, --script SCRIPT tells.");
+        }
     }
 
     private ShowLines lines() {
@@ -152,6 +162,6 @@ final class TimecodeReadCommand implements Callable<Integer> {
 
     /** How the reading is told; the names are the words of the command line. */
     enum Form {
-        text, json
+        text, html, json
     }
 }
