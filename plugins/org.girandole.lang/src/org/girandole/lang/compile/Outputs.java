@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.show.ColumnField;
+import org.girandole.lang.show.LabelsField;
 import org.girandole.lang.show.Quantity;
 import org.girandole.lang.show.RatesField;
 import org.girandole.lang.show.ReleaseDef;
@@ -18,6 +19,7 @@ import org.girandole.lang.show.TextField;
 import org.girandole.lang.show.WaiverDef;
 import org.girandole.lang.show.WordField;
 import org.girandole.lang.show.WordsField;
+import org.girandole.plan.script.LabelGrid;
 import org.girandole.plan.script.ReleaseSpec;
 import org.girandole.plan.script.RuleSetting;
 import org.girandole.plan.script.TableLayout;
@@ -137,7 +139,8 @@ final class Outputs {
         }
         String paper = block.field("paper", WordField.class)
                 .flatMap(field -> Choices.word(compilation, field, List.of("A4", "Letter"))).orElse("A4");
-        return new ReleaseSpec(words(block, "sheets", List.of("pdf", "html")), tables, paper, rates,
+        Optional<LabelGrid> labels = block.field("labels", LabelsField.class).flatMap(new LabelPaper(compilation, paper)::grid);
+        return new ReleaseSpec(words(block, "sheets", List.of("pdf", "html")), tables, paper, labels, rates,
                 words(block, "marks", List.of("midi", "labels", "cues")), compilation.sources().whole(def));
     }
 

@@ -51,6 +51,11 @@ record Range(String what, Dimension dimension, BigDecimal least, BigDecimal most
     static final Range SYNC = of("a sync limit", Dimension.TIME, "0.001 ms", "60000 ms");
     static final Range PREROLL = of("a pre-roll", Dimension.TIME, "0 s", "86400 s");
     static final Range LENGTH_OF_MUSIC = of("a length", Dimension.TIME, "0.001 s", "86400 s");
+    /** A label has room for its square code and the words beside it. */
+    static final Range LABEL_WIDTH = of("a label's width", Dimension.LENGTH, "60 mm", "300 mm");
+    static final Range LABEL_HEIGHT = of("a label's height", Dimension.LENGTH, "25 mm", "300 mm");
+    static final Range LABEL_MARGIN = of("a margin", Dimension.LENGTH, "0 mm", "300 mm");
+    static final Range LABEL_GAP = of("a gap between labels", Dimension.LENGTH, "0 mm", "300 mm");
     static final Range SAMPLE_RATE = of("a sample rate", Dimension.FREQUENCY, "8000 Hz", "384000 Hz");
 
     static final Range DISTANCE = of("a distance", Dimension.LENGTH, "0.1 m", "10000 m");

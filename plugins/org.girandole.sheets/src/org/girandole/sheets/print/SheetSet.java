@@ -12,6 +12,7 @@ import org.girandole.plan.PlannedCue;
 import org.girandole.plan.PlannedSoundtrack;
 import org.girandole.plan.script.Module;
 import org.girandole.plan.script.Rack;
+import org.girandole.plan.script.ReleaseSpec;
 import org.girandole.plan.script.Site;
 import org.girandole.sheets.print.html.AfterShowSheet;
 import org.girandole.sheets.print.html.ChecklistSheet;
@@ -30,6 +31,7 @@ import org.girandole.sheets.print.values.AfterShow;
 import org.girandole.sheets.print.values.Checklists;
 import org.girandole.sheets.print.values.FiringRows;
 import org.girandole.sheets.print.values.Head;
+import org.girandole.sheets.print.values.LabelPages;
 import org.girandole.sheets.print.values.PositionLoad;
 import org.girandole.sheets.print.values.PullList;
 import org.girandole.sheets.print.values.RunningRows;
@@ -84,8 +86,8 @@ public final class SheetSet {
 		add("10", "10-checklists", "Crew checklists", new ChecklistSheet(page).html(Checklists.of(plan, head.stamp())));
 		add("11", "11-after-show", "Misfires and after the show",
 				new AfterShowSheet(page, severalSlots).html(AfterShow.of(plan, positions(plan))));
-		add("12", "12-tube-labels", "Tube labels", new LabelSheet(page).html(TubeLabels.of(
-				positions(plan).stream().map(position -> PositionLoad.of(checked, position)).toList(), head.stamp())));
+		add("12", "12-tube-labels", "Tube labels", new LabelSheet(page).html(LabelPages.of(TubeLabels.of(positions(plan).stream()
+				.map(position -> PositionLoad.of(checked, position)).toList(), head.stamp()), plan.script().release().flatMap(ReleaseSpec::labels))));
 		List<String> contents = sheets.stream().map(sheet -> "Sheet " + sheet.id() + ": " + sheet.title()).toList();
 		List<Sheet> all = new ArrayList<>();
 		all.add(new Sheet("1", fileName("01-summary"), "Summary and checks", new SummarySheet(page, head).html(Summary.of(checked), contents)));

@@ -1,8 +1,10 @@
 package org.girandole.lang;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import org.girandole.plan.script.LabelGrid;
 import org.girandole.plan.script.ScoreItem;
 import org.girandole.plan.script.ShowScript;
 import org.girandole.plan.script.TimeExpr;
@@ -33,6 +35,18 @@ class TourTest {
         assertThat(kamuro.rise().orElseThrow().plusMinusUs()).isEqualTo(205_000);
         assertThat(script.moduleTypes().get(0).capacitanceF()).contains(0.001);
         assertThat(script.firingSystem().orElseThrow().slackFraction()).isEqualTo(0.1);
+    }
+
+    @Test
+    void laysLabelsInTheMiddleOfThePaper() {
+        // A4 (ISO 216) is 210 mm by 297 mm: 3 labels of 62 mm and two gaps leave 18 mm, 7 labels of 37 mm leave 38 mm.
+        LabelGrid grid = TOUR.script().orElseThrow().release().orElseThrow().labels().orElseThrow();
+        assertThat(grid.across()).isEqualTo(3);
+        assertThat(grid.down()).isEqualTo(7);
+        assertThat(grid.leftM()).isCloseTo(0.009, within(1e-9));
+        assertThat(grid.topM()).isCloseTo(0.019, within(1e-9));
+        assertThat(grid.gapAcrossM()).isEqualTo(0.003);
+        assertThat(grid.gapDownM()).isZero();
     }
 
     @Test

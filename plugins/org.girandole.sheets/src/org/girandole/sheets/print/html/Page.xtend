@@ -31,7 +31,12 @@ class Page {
 	 * @param under a line under the title
 	 * @param frame CSS border of every page, may be empty
 	 */
-	def String document(String number, String title, String name, String under, String frame, CharSequence body) '''
+	def String document(String number, String title, String name, String under, String frame, CharSequence body) {
+		document(number, title, name, under, frame, "", body)
+	}
+
+	/** A whole document with styles of its own, which come after those of all sheets. */
+	def String document(String number, String title, String name, String under, String frame, CharSequence styles, CharSequence body) '''
 		<!DOCTYPE html>
 		<html xmlns="http://www.w3.org/1999/xhtml" lang="en">
 		<head>
@@ -39,8 +44,9 @@ class Page {
 		<title>«head.show.text» – «title.text» – «head.stamp.text»</title>
 		<meta name="generator" content="Girandole «head.toolVersion.text»" />
 		<style>
-		«styles»
+		«Html.styles»
 		«pageRule(number, title, frame)»
+		«styles»
 		</style>
 		</head>
 		<body>

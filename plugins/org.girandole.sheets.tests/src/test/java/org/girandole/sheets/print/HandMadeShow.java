@@ -35,7 +35,9 @@ import org.girandole.plan.script.Measured;
 import org.girandole.plan.script.Module;
 import org.girandole.plan.script.ModuleType;
 import org.girandole.plan.script.Point;
+import org.girandole.plan.script.LabelGrid;
 import org.girandole.plan.script.Rack;
+import org.girandole.plan.script.ReleaseSpec;
 import org.girandole.plan.script.ScoreItem;
 import org.girandole.plan.script.ShowHeader;
 import org.girandole.plan.script.ShowScript;
@@ -60,6 +62,7 @@ final class HandMadeShow {
 			List.of(position("A", -30), position("B", 0), position("C", 30)), List.of(),
 			List.of(new Site.Area("Promenade", List.of(new Point(-100, -150), new Point(100, -150)), HERE)), Optional.empty(), List.of(),
 			Optional.empty(), Optional.of(18.0), Optional.empty(), Optional.empty(), HERE));
+	Optional<ReleaseSpec> release = Optional.empty();
 	Optional<String> separation = Optional.of("UsTable");
 	final List<Effect> effects = new ArrayList<>();
 	final List<Lot> lots = new ArrayList<>();
@@ -69,6 +72,12 @@ final class HandMadeShow {
 	final List<PlannedCue> cues = new ArrayList<>();
 	final List<Finding> findings = new ArrayList<>();
 	private final TimecodeLine line = new TimecodeLine(FrameRate.FPS_25, Timecode.parse("10:00:00:00", FrameRate.FPS_25), 60_000_000L);
+
+	/** Asks for labels on this label paper. */
+	HandMadeShow labels(LabelGrid grid) {
+		release = Optional.of(new ReleaseSpec(List.of(), List.of(), "A4", Optional.of(grid), List.of(), List.of(), HERE));
+		return this;
+	}
 
 	/** An effect with everything known. */
 	static Effect effect(String name, String label, EffectKind kind, double calibreM, double chargeKg, String hazardClass, String un) {
@@ -134,7 +143,7 @@ final class HandMadeShow {
 						Optional.of("Quay"), Optional.of("Field"), Optional.of(100_000L), separation, HERE),
 				soundtracks.stream().map(PlannedSoundtrack::script).toList(), effects, lots, List.of(), site,
 				List.of(new Igniter("Standard", Optional.of(1.6), Optional.of(0.2), Optional.of(0.5), Optional.of(0.2), HERE)), List.of(),
-				List.of(type), modules, racks, Optional.of(system), List.of(), List.of(), List.of(), List.of(), List.of(), Optional.empty(),
+				List.of(type), modules, racks, Optional.of(system), List.of(), List.of(), List.of(), List.of(), List.of(), release,
 				List.of());
 		List<PlannedCue> ordered = new ArrayList<>(cues);
 		ordered.sort(Comparator.comparingInt(PlannedCue::slot).thenComparingLong(cue -> cue.timing().fireUs()));

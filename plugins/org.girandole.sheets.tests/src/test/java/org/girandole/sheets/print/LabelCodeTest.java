@@ -2,20 +2,23 @@ package org.girandole.sheets.print;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.geom.Point2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.apache.pdfbox.text.TextPosition;
+import org.girandole.plan.script.LabelGrid;
+import org.girandole.sheets.print.values.LabelPages;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 
 import com.google.zxing.BinaryBitmap;
 import com.google.zxing.DecodeHintType;
@@ -28,56 +31,70 @@ import com.google.zxing.qrcode.QRCodeReader;
 class LabelCodeTest {
 	private static final float DPI = 300;
 
-	@Test
-	void everyCodeOfAPageCanBeReadAndNamesItsTube() throws Exception {
-		Sheet labels = SheetSet.of(HandMadeShow.full().checked(), PaperSize.A4, "0.1.0").stream().filter(sheet -> sheet.id().equals("12"))
-				.findFirst().orElseThrow();
-		ByteArrayOutputStream out = new ByteArrayOutputStream();
-		PdfWriter.write(labels.html(), out);
+	/** The ten labels of position B: a chain of eight in tubes 2 to 9, a salute in tube 12, a fountain. */
+	private static final List<String> AT_B = List.of("GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=2 cue=11",
+			"GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=3 cue=11", "GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=4 cue=11",
+			"GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=5 cue=11", "GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=6 cue=11",
+			"GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=7 cue=11", "GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=8 cue=11",
+			"GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=9 cue=11", "GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=12 cue=12",
+			"GIRANDOLE1 stamp=DD62-7833 position=B ground cue=13");
 
-		try (PDDocument pdf = Loader.loadPDF(out.toByteArray())) {
-			BufferedImage page = new PDFRenderer(pdf).renderImageWithDPI(1, DPI);
+	/** No grid is plain paper; the others are low labels without room for a page's head, and high ones. */
+	static List<Optional<LabelGrid>> grids() {
+		return List.of(Optional.empty(), Optional.of(new LabelGrid(3, 11, 0.0667, 0.0254, 0.0045, 0.0127, 0.002, 0)),
+				Optional.of(new LabelGrid(2, 6, 0.0991, 0.0423, 0.0047, 0.0215, 0.0025, 0.001)));
+	}
+
+	@ParameterizedTest
+	@MethodSource("grids")
+	void everyLabelLiesWhereThePaperHasItAndItsCodeCanBeRead(Optional<LabelGrid> written) throws Exception {
+		HandMadeShow show = HandMadeShow.full();
+		written.ifPresent(show::labels);
+		LabelGrid grid = written.orElse(LabelPages.PLAIN);
+
+		try (PDDocument pdf = Loader.loadPDF(labelSheet(show))) {
+			// The first page says what follows; each of the three positions has one sheet of paper, B the second.
+			assertThat(pdf.getNumberOfPages()).isEqualTo(4);
+			BufferedImage page = new PDFRenderer(pdf).renderImageWithDPI(2, DPI);
+			double dotsPerM = DPI / 0.0254;
 			List<String> codes = new ArrayList<>();
-			for (Point2D label : labels(pdf, 2)) {
-				codes.add(read(page, label));
+			for (int i = 0; i < AT_B.size(); i++) {
+				// Places by hand from the grid: rows from the top, columns from the left.
+				double leftM = grid.leftM() + (i % grid.across()) * (grid.widthM() + grid.gapAcrossM());
+				double topM = grid.topM() + (i / grid.across()) * (grid.heightM() + grid.gapDownM());
+				codes.add(read(page.getSubimage((int) (leftM * dotsPerM), (int) (topM * dotsPerM), (int) (0.024 * dotsPerM),
+						(int) (Math.min(grid.heightM(), 0.0254) * dotsPerM))));
 			}
-
-			// The second page has the ten labels of position B: a chain of eight in tubes 2 to 9, a salute in tube 12, a fountain.
-			assertThat(codes).containsExactlyInAnyOrder(
-					"GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=2 cue=11", "GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=3 cue=11",
-					"GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=4 cue=11", "GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=5 cue=11",
-					"GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=6 cue=11", "GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=7 cue=11",
-					"GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=8 cue=11", "GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=9 cue=11",
-					"GIRANDOLE1 stamp=DD62-7833 position=B rack=R3 tube=12 cue=12", "GIRANDOLE1 stamp=DD62-7833 position=B ground cue=13");
+			assertThat(codes).isEqualTo(AT_B);
 		}
 	}
 
-	/** Where the words of each label begin: its position's name is the only word of that size that stands at the start of a line. */
-	private static List<Point2D> labels(PDDocument pdf, int page) throws IOException {
-		List<Point2D> found = new ArrayList<>();
-		PDFTextStripper stripper = new PDFTextStripper() {
-			@Override
-			protected void processTextPosition(TextPosition text) {
-				if (text.getUnicode().equals("B") && text.getFontSize() > 16) {
-					found.add(new Point2D.Float(text.getXDirAdj(), text.getYDirAdj()));
-				}
-			}
-		};
-		stripper.setStartPage(page);
-		stripper.setEndPage(page);
-		stripper.getText(pdf);
-		return found;
+	@Test
+	void aPageOfLabelsHasHeadAndFootOnlyWhereTheLabelsLeaveRoom() throws Exception {
+		assertThat(pageOfB(labelSheet(HandMadeShow.full()))).contains("release DD62-7833", "page 3 of 4", "Tube labels");
+		assertThat(pageOfB(labelSheet(HandMadeShow.full().labels(grids().get(1).orElseThrow())))).doesNotContain("page 3 of 4", "Tube labels");
 	}
 
-	/** Reads the code that stands to the left of a label's words. */
-	private static String read(BufferedImage page, Point2D words) throws ReaderException {
-		double dotsPerPoint = DPI / 72;
-		double mm = DPI / 25.4;
-		int x = (int) (words.getX() * dotsPerPoint - 26.6 * mm);
-		int y = (int) (words.getY() * dotsPerPoint - 4.5 * mm);
-		int size = (int) (25 * mm);
-		int[] pixels = page.getRGB(x, y, size, size, null, 0, size);
-		return new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(size, size, pixels))),
-				Map.of(DecodeHintType.TRY_HARDER, true)).getText();
+	private static byte[] labelSheet(HandMadeShow show) throws IOException {
+		Sheet labels = SheetSet.of(show.checked(), PaperSize.A4, "0.1.0").stream().filter(sheet -> sheet.id().equals("12")).findFirst()
+				.orElseThrow();
+		ByteArrayOutputStream out = new ByteArrayOutputStream();
+		PdfWriter.write(labels.html(), out);
+		return out.toByteArray();
+	}
+
+	private static String pageOfB(byte[] bytes) throws IOException {
+		try (PDDocument pdf = Loader.loadPDF(bytes)) {
+			PDFTextStripper stripper = new PDFTextStripper();
+			stripper.setStartPage(3);
+			stripper.setEndPage(3);
+			return stripper.getText(pdf);
+		}
+	}
+
+	private static String read(BufferedImage label) throws ReaderException {
+		int[] pixels = label.getRGB(0, 0, label.getWidth(), label.getHeight(), null, 0, label.getWidth());
+		return new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(label.getWidth(), label.getHeight(),
+				pixels))), Map.of(DecodeHintType.TRY_HARDER, true)).getText();
 	}
 }

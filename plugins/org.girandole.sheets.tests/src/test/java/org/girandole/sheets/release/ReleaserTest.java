@@ -17,6 +17,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TimeZone;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -208,7 +209,7 @@ class ReleaserTest {
     }
 
     private static ReleaseSpec asking(List<Integer> timecodeWavHz, List<String> marks) {
-        return new ReleaseSpec(List.of(), List.of(), "A4", timecodeWavHz, marks, SmallShow.HERE);
+        return new ReleaseSpec(List.of(), List.of(), "A4", Optional.empty(), timecodeWavHz, marks, SmallShow.HERE);
     }
 
     private void refused(Path folder, String why) throws IOException {

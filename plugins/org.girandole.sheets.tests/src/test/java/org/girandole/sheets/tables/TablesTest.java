@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.girandole.plan.script.ReleaseSpec;
@@ -147,7 +148,7 @@ class TablesTest {
 
     @Test
     void aTableThatTheReleaseNamesMustExist() {
-        SmallShow show = new SmallShow().release(new ReleaseSpec(List.of(), List.of("Desk"), "A4", List.of(), List.of(), SmallShow.HERE));
+        SmallShow show = new SmallShow().release(new ReleaseSpec(List.of(), List.of("Desk"), "A4", Optional.empty(), List.of(), List.of(), SmallShow.HERE));
 
         assertThatThrownBy(() -> Tables.released(show.plan())).isInstanceOf(TableException.class).hasMessageContaining("'Desk'");
     }
