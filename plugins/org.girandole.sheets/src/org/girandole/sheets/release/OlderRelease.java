@@ -2,6 +2,9 @@ package org.girandole.sheets.release;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Map;
+import org.girandole.sheets.release.FolderCheck.Difference;
+import org.girandole.sheets.release.ReleaseIndex.IndexException;
 
 /** Tells whether a folder holds a release and nothing else, so that replacing it loses nothing that anybody made by hand. */
 final class OlderRelease {
@@ -9,25 +12,25 @@ final class OlderRelease {
     }
 
     /**
-     * Passes when everything in the folder is an unchanged part of an older release.
+     * Passes when everything in the folder is an unchanged part of an older release; a part that is gone is no loss.
      *
      * @throws ReleaseException when the folder holds anything else
      */
-    static void check(Path folder) throws ReleaseException, IOException {
-        ReleaseIndex index;
+    static ReleaseIndex check(Path folder) throws ReleaseException, IOException {
         try {
-            index = ReleaseIndex.read(folder);
-        } catch (ReleaseIndex.Unreadable e) {
-            throw refuse(folder, e.getMessage());
-        }
-        for (String path : ReleaseIndex.filesIn(folder)) {
-            String hash = index.hashes().get(path);
-            if (hash == null) {
-                throw refuse(folder, "It holds '" + path + "', which no release wrote.");
+            ReleaseIndex index = ReleaseIndex.read(folder);
+            for (Map.Entry<String, Difference> file : FolderCheck.differences(folder, index).entrySet()) {
+                switch (file.getValue()) {
+                    case FOREIGN -> throw refuse(folder, "It holds '" + file.getKey() + "', which no release wrote.");
+                    case CHANGED -> throw refuse(folder, "'" + file.getKey() + "' was changed after it was released.");
+                    case MISSING -> {
+                        continue;
+                    }
+                }
             }
-            if (!hash.equals(Hashes.of(folder.resolve(path)))) {
-                throw refuse(folder, "'" + path + "' was changed after it was released.");
-            }
+            return index;
+        } catch (IndexException e) {
+            throw refuse(folder, "It is not empty. " + e.getMessage());
         }
     }
 

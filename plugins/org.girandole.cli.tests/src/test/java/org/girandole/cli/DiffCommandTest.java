@@ -14,14 +14,13 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The example, one lot of it measured again: what a reviewer is told. */
 class DiffCommandTest {
-    private static final Path EXAMPLE = Path.of("../../examples/harbour-night").toAbsolutePath().normalize();
     @TempDir
     private Path temp;
 
     @BeforeEach
     void copyTheExample() throws IOException {
         for (String name : List.of("old", "new")) {
-            copy(EXAMPLE, temp.resolve(name));
+            Example.copyTo(temp.resolve(name));
         }
     }
 
@@ -64,15 +63,5 @@ class DiffCommandTest {
     private void git(String... words) throws Exception {
         List<String> command = Stream.concat(Stream.of("git", "-C", temp.toString()), Stream.of(words)).toList();
         assertThat(new ProcessBuilder(command).inheritIO().start().waitFor()).isZero();
-    }
-
-    private static void copy(Path from, Path to) throws IOException {
-        try (Stream<Path> walk = Files.walk(from)) {
-            for (Path path : walk.filter(p -> Files.isRegularFile(p) && p.toString().endsWith(".show")).toList()) {
-                Path target = to.resolve(from.relativize(path).toString());
-                Files.createDirectories(target.getParent());
-                Files.copy(path, target);
-            }
-        }
     }
 }

@@ -103,7 +103,7 @@ class FieldCommandsTest {
         assertThat(Cli.in(folder).run("meter", "night.show", "swapped.csv").exits(1).out()).contains("probably swapped with MC 2")
                 .contains("probably swapped with MC 1").endsWith("3 pins, 1 right, 2 to walk to.\n");
         assertThat(Cli.in(folder).run("meter", "night.show", "nonsense.csv").exits(2).err()).contains("line 1").contains("three columns");
-        assertThat(Cli.in(folder).run("meter", "night.show", "none.csv").exits(2).err()).contains("'none.csv' cannot be read");
+        assertThat(Cli.in(folder).run("meter", "night.show", "none.csv").exits(2).err()).contains("there is no file 'none.csv'");
     }
 
     private void write(String... cues) throws IOException {

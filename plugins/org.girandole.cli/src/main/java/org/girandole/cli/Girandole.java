@@ -9,8 +9,8 @@ import picocli.CommandLine.Spec;
 /** The command that holds the others. */
 @Command(name = "girandole", mixinStandardHelpOptions = true, versionProvider = Version.class,
         subcommands = {CheckCommand.class, ReleaseCommand.class, AllocateCommand.class, ExplainCommand.class,
-            DiffCommand.class, FormatCommand.class, VerifyCommand.class, MeterCommand.class, TimecodeCommand.class, NewCommand.class,
-            CompletionCommand.class},
+            DiffCommand.class, FormatCommand.class, WaiversCommand.class, VerifyCommand.class,
+            MeterCommand.class, TimecodeCommand.class, NewCommand.class, CompletionCommand.class},
         header = "Checks and releases choreographed fireworks shows.",
         description = {"", "Girandole is a planning aid for licensed people. It never arms or fires anything. Local law, the authority having"
                 + " jurisdiction, the manufacturer's data and a licensed pyrotechnician's judgement come first.", ""},
@@ -22,13 +22,17 @@ import picocli.CommandLine.Spec;
                 "  girandole release my-show/my-show.show         write tables and sheets",
                 "  girandole explain my-show/my-show.show Hero    see how a cue's time comes about",
                 "  girandole diff --git HEAD my-show/my-show.show see what your edit changes",
+                "  girandole format my-show/my-show.show          give the script its one form",
+                "  girandole waivers my-show/my-show.show         what somebody agreed to live with",
+                "  girandole verify release                       prove that a release is whole and unaltered",
                 "  girandole timecode write my-show/my-show.show -o timecode.wav",
                 "                                                 the file that the sound desk plays",
                 "  girandole timecode read recording.wav          whether a recorded line is fit for the night",
                 "  girandole help check                           more about a command",
                 "", "Exit codes:",
                 "  0  done, nothing grave found",
-                "  1  the script has errors that nobody has agreed to; a recorded line is not fit",
+                "  1  the script has errors that nobody has agreed to; a waiver has expired; a release is not whole;",
+                "     a recorded line is not fit",
                 "  2  wrong command line, or a file that cannot be read",
                 "  3  the output could not be written",
                 " 70  a mistake of the program itself"})
@@ -48,6 +52,6 @@ final class Girandole implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "Say what to do: check, allocate, release, explain, diff, format, verify, meter, timecode, new or completion.");
+        throw new ParameterException(spec.commandLine(), "Say what to do: check, allocate, release, explain, diff, format, waivers, verify, meter, timecode, new or completion.");
     }
 }

@@ -1,11 +1,6 @@
 package org.girandole.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -30,8 +25,6 @@ import picocli.CommandLine.Spec;
         footer = {"", "Example:", "  girandole meter my-show.show readings.csv", "",
                 "Exit code 1 says that there is a pin to walk to."})
 final class MeterCommand implements Callable<Integer> {
-    private static final long MOST_BYTES = 16L * 1024 * 1024;
-
     @Spec
     private CommandSpec spec;
     @Parameters(index = "0", paramLabel = "SCRIPT", description = "The script of the show.")
@@ -60,14 +53,7 @@ final class MeterCommand implements Callable<Integer> {
 
     private List<Reading> read() {
         try {
-            if (Files.size(readings) > MOST_BYTES) {
-                throw new UserException(ExitCode.USAGE, "'" + readings + "' is too large for a list of readings.");
-            }
-            return Readings.parse(StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(Files.readAllBytes(readings))).toString());
-        } catch (CharacterCodingException e) {
-            throw new UserException(ExitCode.USAGE, "'" + readings + "' is not UTF-8 text. Save it as CSV in UTF-8.");
-        } catch (IOException e) {
-            throw new UserException(ExitCode.USAGE, "'" + readings + "' cannot be read. Check the name and its permissions.");
+            return Readings.parse(TextFile.read(readings, "list of readings"));
         } catch (ReadingsException e) {
             throw new UserException(ExitCode.USAGE, "'" + readings + "' is no list of readings: " + e.getMessage() + ".");
         }

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.PosixFileAttributeView;
 
 /** A file that the user names, written whole or not at all: beside the wanted one, whose place it takes when it is done. */
 final class OutputFile {
@@ -35,6 +36,7 @@ final class OutputFile {
                 try (OutputStream out = Files.newOutputStream(unfinished)) {
                     content.writeTo(out);
                 }
+                keepRights(file, unfinished);
                 Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
             } finally {
                 delete(unfinished);
@@ -49,6 +51,12 @@ final class OutputFile {
         } catch (IOException e) {
             throw new UserException(ExitCode.NOT_WRITTEN, "'" + target + "' could not be written: " + e.getMessage()
                     + ". What was there before is unchanged.");
+        }
+    }
+
+    private static void keepRights(Path before, Path after) throws IOException {
+        if (Files.exists(before) && Files.getFileStore(before).supportsFileAttributeView(PosixFileAttributeView.class)) {
+            Files.setPosixFilePermissions(after, Files.getPosixFilePermissions(before));
         }
     }
 

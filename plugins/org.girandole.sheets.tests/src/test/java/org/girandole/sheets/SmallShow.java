@@ -48,6 +48,7 @@ public final class SmallShow {
     private Optional<ReleaseSpec> release = Optional.empty();
     private List<Finding> findings = List.of();
     private String showLabel = "Small show";
+    private String inputSha256 = "00".repeat(32);
 
     public SmallShow labelled(String label) {
         effectLabel = label;
@@ -61,6 +62,12 @@ public final class SmallShow {
 
     public SmallShow named(String label) {
         showLabel = label;
+        return this;
+    }
+
+    /** As if the script were another: with this hash. */
+    public SmallShow input(String sha256) {
+        inputSha256 = sha256;
         return this;
     }
 
@@ -118,7 +125,7 @@ public final class SmallShow {
                 List.of(tides), List.of(peony), List.of(), List.of(run), Optional.empty(), List.of(), List.of(), List.of(),
                 List.of(new Module("M1", "01", "Field32", List.of("B"), HERE)), List.of(), Optional.empty(),
                 List.of(new Score("Tides", 0, List.of(), List.of(), List.of(), HERE)), List.of(), List.of(waiver()), List.of(), tables, release,
-                List.of(new InputFile("small.show", "00".repeat(32))));
+                List.of(new InputFile("small.show", inputSha256)));
         PlannedSoundtrack soundtrack = new PlannedSoundtrack(tides, 0, Optional.empty(),
                 Optional.of(new TimecodeLine(FrameRate.FPS_25, tides.start().orElseThrow(), 60_000_000)), tides.lengthUs(),
                 Map.of("Swell", 19_565_000L), List.of(), List.of());
