@@ -1,11 +1,11 @@
 package org.girandole.plan.fallout;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.girandole.physics.PhysicsInputException;
 import org.girandole.physics.fallout.Fallout;
 import org.girandole.physics.fallout.FalloutResult;
@@ -91,21 +91,15 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
     private record Prepared(List<PlannedCue> cues, List<Shells.Shell> shells, List<FalloutSpec> specs, List<Unknown> unknown) {
         static Prepared of(Plan plan) {
             Prepared prepared = new Prepared(new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
-            Map<String, Optional<Shells.Shell>> fitted = new HashMap<>();
+            Map<Key, PlannedCue> firsts = firsts(plan);
+            Map<String, PlannedCue> kinds = new LinkedHashMap<>();
+            firsts.forEach((key, cue) -> kinds.putIfAbsent(key.kind(), cue));
             Air air = air(plan);
-            firsts(plan).forEach((key, cue) -> fitted
-                    .computeIfAbsent(key.effect() + "/" + key.lot(), name -> prepared.fit(cue, air))
-                    .ifPresent(shell -> prepared.add(key, cue, shell)));
+            Map<String, Fitted> fitted = kinds.entrySet().parallelStream()
+                    .collect(Collectors.toMap(Map.Entry::getKey, entry -> Fitted.of(entry.getValue(), air)));
+            kinds.forEach((kind, cue) -> fitted.get(kind).why().ifPresent(why -> prepared.unknown.add(new Unknown(cue, why))));
+            firsts.forEach((key, cue) -> fitted.get(key.kind()).shell().ifPresent(shell -> prepared.add(key, cue, shell)));
             return prepared;
-        }
-
-        private Optional<Shells.Shell> fit(PlannedCue cue, Air air) {
-            try {
-                return Optional.of(Shells.of(cue, air));
-            } catch (PhysicsInputException e) {
-                unknown.add(new Unknown(cue, e.getMessage()));
-                return Optional.empty();
-            }
         }
 
         private void add(Key key, PlannedCue cue, Shells.Shell shell) {
@@ -115,6 +109,17 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
                 cues.add(cue);
             } catch (PhysicsInputException e) {
                 unknown.add(new Unknown(cue, e.getMessage()));
+            }
+        }
+    }
+
+    /** A shell that can fly, or why it cannot be known how it flies. */
+    private record Fitted(Optional<Shells.Shell> shell, Optional<String> why) {
+        static Fitted of(PlannedCue cue, Air air) {
+            try {
+                return new Fitted(Optional.of(Shells.of(cue, air)), Optional.empty());
+            } catch (PhysicsInputException e) {
+                return new Fitted(Optional.empty(), Optional.of(e.getMessage()));
             }
         }
     }
@@ -157,9 +162,14 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
 
     /** Cues that come down alike. */
     private record Key(String effect, String lot, Point from, PlannedCue.Aim aim) {
+        /** What is fitted once. */
+        String kind() {
+            return effect + "/" + lot;
+        }
+
         /** Names the scatter: the same effect and tilt draw the same from every place, whatever else is in the show. */
         String text() {
-            return effect + "/" + lot + "/" + aim.tiltDeg() + "/" + aim.bearingDeg();
+            return kind() + "/" + aim.tiltDeg() + "/" + aim.bearingDeg();
         }
     }
 }
