@@ -48,7 +48,11 @@ public final class ShowPipeline {
      * @param root the project folder; nothing outside of it is read
      */
     public CheckedShow check(Path script, Path root) {
-        LoadedShow loaded = loader.load(script, root);
+        return check(loader.load(script, root), script, root);
+    }
+
+    /** Checks a script that was read already, with the lock file beside it if there is one. */
+    public static CheckedShow check(LoadedShow loaded, Path script, Path root) {
         return check(loaded, loaded.script().map(show -> LockBeside.of(script, root, show.show())).orElse(LockBeside.NONE));
     }
 

@@ -10,7 +10,7 @@ import picocli.CommandLine.Spec;
 @Command(name = "girandole", mixinStandardHelpOptions = true, versionProvider = Version.class,
         subcommands = {CheckCommand.class, ReleaseCommand.class, AllocateCommand.class, ExplainCommand.class,
             DiffCommand.class, FormatCommand.class, WaiversCommand.class, VerifyCommand.class,
-            MeterCommand.class, TimecodeCommand.class, NewCommand.class, CompletionCommand.class},
+            MeterCommand.class, TimecodeCommand.class, NewCommand.class, ServeCommand.class, CompletionCommand.class},
         header = "Checks and releases choreographed fireworks shows.",
         description = {"", "Girandole is a planning aid for licensed people. It never arms or fires anything. Local law, the authority having"
                 + " jurisdiction, the manufacturer's data and a licensed pyrotechnician's judgement come first.", ""},
@@ -52,6 +52,6 @@ final class Girandole implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "Say what to do: check, allocate, release, explain, diff, format, waivers, verify, meter, timecode, new or completion.");
+        throw new ParameterException(spec.commandLine(), "Say what to do: check, allocate, release, explain, diff, format, waivers, verify, meter, timecode, new, serve or completion.");
     }
 }
