@@ -23,11 +23,13 @@ import org.girandole.lang.show.PositionDef;
 import org.girandole.lang.show.Quantity;
 import org.girandole.lang.show.QuantityField;
 import org.girandole.lang.show.RackDef;
+import org.girandole.lang.show.RelockField;
 import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.TubeRun;
 import org.girandole.lang.show.TubesField;
 import org.girandole.lang.show.WireDef;
 import org.girandole.lang.show.WordField;
+import org.girandole.plan.script.Control;
 import org.girandole.plan.script.FiringSystem;
 import org.girandole.plan.script.Igniter;
 import org.girandole.plan.script.Module;
@@ -41,6 +43,7 @@ import org.girandole.plan.script.Wire;
 final class Hardware {
     private static final int MOST_PINS = 10_000;
     private static final int MOST_TUBES = 1000;
+    private static final int MOST_FRAMES = 1000;
     private static final double DEFAULT_MARGIN = 1.5;
     private static final int MOST_MARGIN = 10;
 
@@ -198,7 +201,36 @@ final class Hardware {
                 block.field("clock within", QuantityField.class).map(QuantityField::getQuantity)
                         .flatMap(q -> compilation.quantities().si(q, Range.DRIFT)),
                 lead.flatMap(l -> compilation.resolvedName(l, Literals.LEAD_FIELD__WIRE)), slackM, slackFraction,
-                block.si("copper", Range.COPPER), join(block), margin, compilation.sources().of(def));
+                block.si("copper", Range.COPPER), join(block), margin, control(block),
+                compilation.sources().of(def));
+    }
+
+    private Control control(Block block) {
+        Control usual = Control.DEFAULT;
+        return new Control(block.count("lock after", "a number of frames", 1, MOST_FRAMES).orElse(usual.lockFrames()),
+                block.count("loss after", "a number of frames", 1, MOST_FRAMES).orElse(usual.lossFrames()),
+                block.si("clock ageing", Range.AGEING).orElse(usual.ageingPpmPerDay()),
+                block.us("clock jitter", Range.JITTER).orElse(usual.jitterUs()), smoothPpm(block).orElse(usual.smoothPpm()),
+                block.us("late at most", Range.LATE).orElse(usual.lateToleranceUs()), block.us("link", Range.LATENCY).orElse(usual.linkUs()));
+    }
+
+    /** Empty for a jump, and when it is not said. */
+    private Optional<Double> smoothPpm(Block block) {
+        Optional<RelockField> field = block.field("relock", RelockField.class);
+        Optional<String> word = field.flatMap(f -> Choices.word(compilation, f, Literals.RELOCK_FIELD__WORD, 0, f.getWord(),
+                List.of("jump", "smooth")));
+        if (word.isEmpty()) {
+            return Optional.empty();
+        }
+        boolean smooth = word.get().equals("smooth");
+        if (smooth != (field.get().getQuantity() != null)) {
+            compilation.problems().report(smooth ? LanguageRules.MISSING_FIELD : LanguageRules.SYNTAX, smooth
+                    ? "A controller that smooths does so at some pace, and none is given" : "A controller that jumps does so at once, and has no pace")
+                    .found(smooth ? "nothing" : Sources.text(field.get().getQuantity()), smooth ? "a pace in ppm" : "nothing more")
+                    .remedy("write relock smooth 5000 ppm, or relock jump").at(compilation.sources().whole(field.get()));
+            return Optional.empty();
+        }
+        return compilation.quantities().si(field.get().getQuantity(), Range.SMOOTHING);
     }
 
     private FiringSystem.Join join(Block block) {

@@ -46,6 +46,11 @@ record Range(String what, Dimension dimension, BigDecimal least, BigDecimal most
     static final Range STEP = of("a step", Dimension.TIME, "0.001 ms", "10000 ms");
     static final Range LATENCY = of("a latency", Dimension.TIME, "0 ms", "10000 ms");
     static final Range DRIFT = of("a clock's drift", Dimension.DRIFT, "0 ppm", "100000 ppm");
+    static final Range AGEING = of("the ageing of a clock in a day", Dimension.DRIFT, "-1000 ppm", "1000 ppm");
+    static final Range JITTER = of("a jitter", Dimension.TIME, "0 ms", "1000 ms");
+    static final Range SMOOTHING = of("a pace of smoothing", Dimension.DRIFT, "1 ppm", "500000 ppm");
+    static final Range LATE = of("a lateness", Dimension.TIME, "0 ms", "60000 ms");
+    static final Range MUSIC_LATE = of("the music's lateness", Dimension.TIME, "-3600 s", "3600 s");
     static final Range SHARE = of("a share", Dimension.SHARE, "0 %", "1000 %");
     static final Range COPPER = of("a copper temperature", Dimension.TEMPERATURE, "-60 degC", "150 degC");
     static final Range SYNC = of("a sync limit", Dimension.TIME, "0.001 ms", "60000 ms");

@@ -38,6 +38,7 @@ import org.girandole.lang.show.ModuleTypeDef;
 import org.girandole.lang.show.Named;
 import org.girandole.lang.show.RackDef;
 import org.girandole.lang.show.RefField;
+import org.girandole.lang.show.RehearsalDef;
 import org.girandole.lang.show.ReleaseDef;
 import org.girandole.lang.show.RuleLine;
 import org.girandole.lang.show.ScoreDef;
@@ -61,6 +62,7 @@ import org.girandole.plan.script.Lot;
 import org.girandole.plan.script.Module;
 import org.girandole.plan.script.ModuleType;
 import org.girandole.plan.script.Rack;
+import org.girandole.plan.script.Rehearsal;
 import org.girandole.plan.script.ReleaseSpec;
 import org.girandole.plan.script.RuleSetting;
 import org.girandole.plan.script.Score;
@@ -161,6 +163,7 @@ public class ShowCompiler {
                     def -> def.getName() == null ? Optional.empty() : Optional.of(music.soundtrack(def)));
             ScoreBlock scoreBlock = new ScoreBlock(compilation, times, places, music);
             List<Score> scores = map(ScoreDef.class, scoreBlock::score);
+            List<Rehearsal> rehearsals = map(RehearsalDef.class, new Rehearsals(compilation, times, music, all(SoundtrackDef.class))::rehearsal);
             Outputs outputs = new Outputs(compilation, times.clocks());
             List<DistanceRules> distances = map(DistancesDef.class, new DistanceBlock(compilation)::table);
             List<Waiver> waivers = map(WaiverDef.class, outputs::waiver);
@@ -171,7 +174,7 @@ public class ShowCompiler {
 
             return show.filter(def -> def.getName() != null).map(def -> new ShowScript(header(def, header.orElseThrow(), siteDef, systemDef,
                     times.clocks()), soundtracks, effects, lots, chains, site, igniters, wires, types, modules, racks,
-                    systemDef.map(systems::get), scores, distances, waivers, rules, tables, release, compilation.inputs()));
+                    systemDef.map(systems::get), scores, distances, waivers, rules, tables, release, rehearsals, compilation.inputs()));
         }
 
         /** Of several in a row only the first is told: one brace too many leaves all of them over. */

@@ -37,7 +37,7 @@ final class Expectations {
 
     private static final Map<String, String> REFERENCES = Map.ofEntries(Map.entry("effect", "an effect"), Map.entry("like", "an effect"),
             Map.entry("first", "a position"), Map.entry("last", "a position"), Map.entry("position", "a position"),
-            Map.entry("figure", "a figure"), Map.entry("soundtrack", "a soundtrack"), Map.entry("lot", "a lot"), Map.entry("wire", "a wire"),
+            Map.entry("figure", "a figure"), Map.entry("soundtrack", "a soundtrack"), Map.entry("lot", "a lot"), Map.entry("wire", "a wire"), Map.entry("cue", "a cue"),
             Map.entry("table", "a table"), Map.entry("owner", "a pin or tube, such as M1/3"));
 
     private final ShowGrammarAccess grammar;

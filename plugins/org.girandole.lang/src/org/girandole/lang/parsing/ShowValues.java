@@ -101,6 +101,91 @@ public class ShowValues extends AbstractDeclarativeValueConverterService {
         return phrase;
     }
 
+    @ValueConverter(rule = "ClockAgeingKey")
+    public IValueConverter<String> clockAgeingKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "ClockJitterKey")
+    public IValueConverter<String> clockJitterKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "LateKey")
+    public IValueConverter<String> lateKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "LockKey")
+    public IValueConverter<String> lockKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "LossKey")
+    public IValueConverter<String> lossKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "TimecodeLostKey")
+    public IValueConverter<String> timecodeLostKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "ClockOffKey")
+    public IValueConverter<String> clockOffKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "ClockSlowKey")
+    public IValueConverter<String> clockSlowKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "ClockFastKey")
+    public IValueConverter<String> clockFastKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "MusicStartsKey")
+    public IValueConverter<String> musicStartsKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "CodeJumpsKey")
+    public IValueConverter<String> codeJumpsKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "BackupKey")
+    public IValueConverter<String> backupKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "ExpectLaterKey")
+    public IValueConverter<String> expectLaterKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "ExpectEarlierKey")
+    public IValueConverter<String> expectEarlierKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "ExpectFiredKey")
+    public IValueConverter<String> expectFiredKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "ExpectSuppressedKey")
+    public IValueConverter<String> expectSuppressedKey() {
+        return phrase;
+    }
+
+    @ValueConverter(rule = "ExpectSkippedKey")
+    public IValueConverter<String> expectSkippedKey() {
+        return phrase;
+    }
+
     @ValueConverter(rule = "CurrentMarginKey")
     public IValueConverter<String> currentMarginKey() {
         return phrase;

@@ -18,6 +18,7 @@ import org.girandole.lang.show.FigureDef;
 import org.girandole.lang.show.Named;
 import org.girandole.lang.show.PinOption;
 import org.girandole.lang.show.RefField;
+import org.girandole.lang.show.RehearsalDef;
 import org.girandole.lang.show.ScoreDef;
 import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SoundtrackDef;
@@ -108,7 +109,10 @@ public class Lookup {
         if (reference == Literals.PLAY_LINE__FIGURE) {
             return Kind.FIGURE;
         }
-        if (reference == Literals.SCORE_DEF__SOUNDTRACK) {
+        if (reference == Literals.CUE_END_FIELD__CUE) {
+            return Kind.CUE;
+        }
+        if (reference == Literals.SCORE_DEF__SOUNDTRACK || reference == Literals.REHEARSAL_DEF__SOUNDTRACK) {
             return Kind.SOUNDTRACK;
         }
         if (reference == Literals.LEAD_FIELD__WIRE) {
@@ -156,18 +160,25 @@ public class Lookup {
         return new Candidates(base.kinds(), tables);
     }
 
-    /** Marks of the soundtrack around, or of the soundtrack of the score around. */
+    /** Marks of the soundtrack around, or of the soundtrack of the score or rehearsal around. */
     private static Map<String, Named> marks(EObject context, Names names) {
         SoundtrackDef soundtrack = container(context, SoundtrackDef.class);
         if (soundtrack != null) {
             return names.inside(soundtrack);
         }
         ScoreDef score = container(context, ScoreDef.class);
-        if (score == null) {
-            return Map.of();
-        }
-        Named named = names.in(Space.SOUNDTRACK).get(Sources.name(score, Literals.SCORE_DEF__SOUNDTRACK));
+        Named named = score != null ? names.in(Space.SOUNDTRACK).get(Sources.name(score, Literals.SCORE_DEF__SOUNDTRACK))
+                : rehearsed(container(context, RehearsalDef.class), names.in(Space.SOUNDTRACK));
         return named == null ? Map.of() : names.inside(named);
+    }
+
+    /** The soundtrack that a rehearsal names, or the only one there is. */
+    private static Named rehearsed(RehearsalDef rehearsal, Map<String, Named> soundtracks) {
+        if (rehearsal == null) {
+            return null;
+        }
+        String name = Sources.name(rehearsal, Literals.REHEARSAL_DEF__SOUNDTRACK);
+        return name.isEmpty() && soundtracks.size() == 1 ? soundtracks.values().iterator().next() : soundtracks.get(name);
     }
 
     private static <T extends EObject> T container(EObject object, Class<T> type) {

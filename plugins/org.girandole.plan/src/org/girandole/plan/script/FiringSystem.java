@@ -14,10 +14,17 @@ import java.util.Optional;
  * @param copperC temperature of the copper, degrees Celsius
  * @param join how igniters that share a pin are joined
  * @param currentMargin igniter current wanted, as a multiple of the all-fire current
+ * @param control how it follows timecode
  */
 public record FiringSystem(String name, Optional<Long> stepUs, Optional<Long> latencyUs, Optional<Double> clockPpm,
-        Optional<String> wire, double slackM, double slackFraction, Optional<Double> copperC, Join join, double currentMargin,
+        Optional<String> wire, double slackM, double slackFraction, Optional<Double> copperC, Join join, double currentMargin, Control control,
         SourceRef source) {
+    /** A firing system of which nothing is said about how it follows timecode. */
+    public FiringSystem(String name, Optional<Long> stepUs, Optional<Long> latencyUs, Optional<Double> clockPpm, Optional<String> wire,
+            double slackM, double slackFraction, Optional<Double> copperC, Join join, double currentMargin, SourceRef source) {
+        this(name, stepUs, latencyUs, clockPpm, wire, slackM, slackFraction, copperC, join, currentMargin, Control.DEFAULT, source);
+    }
+
     /** How igniters on one pin are joined. */
     public enum Join {
         SERIES, PARALLEL

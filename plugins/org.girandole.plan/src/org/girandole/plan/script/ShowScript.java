@@ -13,7 +13,7 @@ import org.girandole.physics.separation.ShippedTables;
 public record ShowScript(ShowHeader show, List<Soundtrack> soundtracks, List<Effect> effects, List<Lot> lots, List<Chain> chains,
         Optional<Site> site, List<Igniter> igniters, List<Wire> wires, List<ModuleType> moduleTypes, List<Module> modules,
         List<Rack> racks, Optional<FiringSystem> firingSystem, List<Score> scores, List<DistanceRules> distances, List<Waiver> waivers, List<RuleSetting> rules,
-        List<TableLayout> tables, Optional<ReleaseSpec> release, List<InputFile> inputs) {
+        List<TableLayout> tables, Optional<ReleaseSpec> release, List<Rehearsal> rehearsals, List<InputFile> inputs) {
     public ShowScript {
         soundtracks = List.copyOf(soundtracks);
         effects = List.copyOf(effects);
@@ -29,7 +29,17 @@ public record ShowScript(ShowHeader show, List<Soundtrack> soundtracks, List<Eff
         waivers = List.copyOf(waivers);
         rules = List.copyOf(rules);
         tables = List.copyOf(tables);
+        rehearsals = List.copyOf(rehearsals);
         inputs = List.copyOf(inputs);
+    }
+
+    /** A script without rehearsals. */
+    public ShowScript(ShowHeader show, List<Soundtrack> soundtracks, List<Effect> effects, List<Lot> lots, List<Chain> chains,
+            Optional<Site> site, List<Igniter> igniters, List<Wire> wires, List<ModuleType> moduleTypes, List<Module> modules,
+            List<Rack> racks, Optional<FiringSystem> firingSystem, List<Score> scores, List<DistanceRules> distances, List<Waiver> waivers, List<RuleSetting> rules,
+            List<TableLayout> tables, Optional<ReleaseSpec> release, List<InputFile> inputs) {
+        this(show, soundtracks, effects, lots, chains, site, igniters, wires, moduleTypes, modules, racks, firingSystem, scores, distances, waivers,
+                rules, tables, release, List.of(), inputs);
     }
 
     /** The same script, read from one more file. */
@@ -37,7 +47,7 @@ public record ShowScript(ShowHeader show, List<Soundtrack> soundtracks, List<Eff
         List<InputFile> all = new ArrayList<>(inputs);
         all.add(file);
         return new ShowScript(show, soundtracks, effects, lots, chains, site, igniters, wires, moduleTypes, modules, racks, firingSystem,
-                scores, distances, waivers, rules, tables, release, all);
+                scores, distances, waivers, rules, tables, release, rehearsals, all);
     }
 
     /** The distance table that the show names: one of its own, or one that comes with the program; empty when neither has the name. */
