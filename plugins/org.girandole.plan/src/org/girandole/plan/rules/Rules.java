@@ -56,6 +56,8 @@ import org.girandole.plan.rules.sync.AudioLength;
 import org.girandole.plan.rules.sync.AudioMissing;
 import org.girandole.plan.rules.sync.LengthMissing;
 import org.girandole.plan.rules.sync.PrerollShort;
+import org.girandole.plan.rules.sync.RehearsalImpossible;
+import org.girandole.plan.rules.sync.RehearsalUnmet;
 import org.girandole.plan.rules.sync.SlotClash;
 import org.girandole.plan.rules.sync.TimecodeMissing;
 import org.girandole.plan.rules.sync.TimecodeOverlap;
@@ -104,6 +106,7 @@ public final class Rules {
             // sync
             new TimecodeMissing(), new TimecodeRate(), new TimecodeWraps(), new TimecodeOverlap(), new PrerollShort(),
             new AudioMissing(), new AudioChanged(), new AudioLength(), new LengthMissing(), new SlotClash(),
+            new RehearsalImpossible(), new RehearsalUnmet(),
             // housekeeping
             new UnusedEffect(), new CueDoubled(), new ShowUndated(), new EmptyShow(), new TableUnwritable());
 
