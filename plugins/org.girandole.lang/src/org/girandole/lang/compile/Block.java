@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -14,7 +16,6 @@ import org.girandole.lang.LanguageRules;
 import org.girandole.lang.show.CountField;
 import org.girandole.lang.show.Field;
 import org.girandole.lang.show.QuantityField;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.UnknownField;
 import org.girandole.plan.script.Measured;
 
@@ -70,7 +71,7 @@ final class Block {
             compilation.problems().report(LanguageRules.SYNTAX, "'" + Words.shown(field.getKey()) + "' cannot stand here in " + what)
                     .found(Words.shown(field.getKey()), Words.or(known))
                     .remedy(field.getKey().equals("'") ? "texts stand in double quotes" : "take it out")
-                    .at(compilation.sources().of(field, Literals.UNKNOWN_FIELD__KEY));
+                    .at(compilation.sources().of(field, eINSTANCE.getUnknownField_Key()));
             return;
         }
         Optional<String> near = Words.nearest(field.getKey(), known);
@@ -78,7 +79,7 @@ final class Block {
                 + near.map(word -> "; did you mean " + word + "?").orElse("")).found(field.getKey(), Words.or(known))
                 .remedy(near.map(word -> "write " + word).orElse("leave it out, or put it where it belongs"))
                 .data(near.map(word -> Map.of("replace", word)).orElse(Map.of()))
-                .at(compilation.sources().of(field, Literals.UNKNOWN_FIELD__KEY));
+                .at(compilation.sources().of(field, eINSTANCE.getUnknownField_Key()));
     }
 
     private static String key(Field field) {
@@ -88,7 +89,7 @@ final class Block {
 
     private static EStructuralFeature keyFeature(Field field) {
         EStructuralFeature feature = field.eClass().getEStructuralFeature(KEY);
-        return feature == null ? Literals.TUBES_FIELD__RUNS : feature;
+        return feature == null ? eINSTANCE.getTubesField_Runs() : feature;
     }
 
     /** The last line that begins with these words. */
@@ -127,7 +128,7 @@ final class Block {
     OptionalInt count(String key, String countOf, int least, int most) {
         Optional<CountField> field = field(key, CountField.class);
         return field.isEmpty() ? OptionalInt.empty()
-                : compilation.quantities().whole(field.get(), Literals.COUNT_FIELD__COUNT, field.get().getCount(), countOf, least, most);
+                : compilation.quantities().whole(field.get(), eINSTANCE.getCountField_Count(), field.get().getCount(), countOf, least, most);
     }
 
     /** Reports that something is not said at all. When it is said, but wrong, that has been reported already. */

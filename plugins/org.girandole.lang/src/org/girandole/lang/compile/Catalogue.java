@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -21,7 +23,6 @@ import org.girandole.lang.show.HazardField;
 import org.girandole.lang.show.LotDef;
 import org.girandole.lang.show.RefField;
 import org.girandole.lang.show.ShotsField;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.WordField;
 import org.girandole.plan.script.Chain;
 import org.girandole.plan.script.Effect;
@@ -95,7 +96,7 @@ final class Catalogue {
             way.add(next);
             onTheWay.add(next);
             Optional<EffectDef> base = next.getLike() == null ? Optional.empty()
-                    : compilation.resolve(next, Literals.EFFECT_DEF__LIKE, EffectDef.class);
+                    : compilation.resolve(next, eINSTANCE.getEffectDef_Like(), EffectDef.class);
             if (base.isPresent() && onTheWay.contains(base.get())) {
                 circle(next, way.subList(way.indexOf(base.get()), way.size()));
                 base = Optional.empty();
@@ -117,7 +118,7 @@ final class Catalogue {
         compilation.problems().report(LanguageRules.LIKE_CYCLE, round.size() == 1 ? "'" + names.get(0) + "' is like itself"
                 : "These effects are like each other in a circle: " + String.join(" -> ", names))
                 .found(String.join(" -> ", names), "effects of which one stands by itself")
-                .remedy("let one of them stand by itself").at(compilation.sources().of(last, Literals.EFFECT_DEF__LIKE));
+                .remedy("let one of them stand by itself").at(compilation.sources().of(last, eINSTANCE.getEffectDef_Like()));
     }
 
     private Parts own(EffectDef def) {
@@ -128,7 +129,7 @@ final class Catalogue {
                 block.si("spread", Range.SPREAD), block.us("lasts", Range.LASTS), block.si("charge", Range.CHARGE),
                 block.field("hazard", HazardField.class).flatMap(this::hazard),
                 block.field("colour", WordField.class).map(f -> f.getText() != null ? f.getText() : f.getWord()),
-                block.field("igniter", RefField.class).flatMap(f -> compilation.resolvedName(f, Literals.REF_FIELD__TARGET)),
+                block.field("igniter", RefField.class).flatMap(f -> compilation.resolvedName(f, eINSTANCE.getRefField_Target())),
                 block.si("mass", Range.MASS), block.si("tube length", Range.TUBE_LENGTH),
                 block.field("shots", ShotsField.class).flatMap(this::shots),
                 block.field("tilt", AngleField.class).flatMap(f -> Angles.range(compilation, f)),
@@ -143,20 +144,20 @@ final class Catalogue {
             compilation.problems().report(LanguageRules.UNKNOWN_WORD, "'" + field.getDivision() + "' is no hazard class")
                     .found(field.getDivision(), "a division and a group, such as 1.3G").basis("UN Model Regulations, chapter 2.1")
                     .remedy("write it as on the carton, such as 1.3G UN0335")
-                    .at(compilation.sources().of(field, Literals.HAZARD_FIELD__DIVISION));
+                    .at(compilation.sources().of(field, eINSTANCE.getHazardField_Division()));
             return Optional.empty();
         }
         if (field.getUnNumber() != null && !UN_NUMBER.matcher(field.getUnNumber()).matches()) {
             compilation.problems().report(LanguageRules.UNKNOWN_WORD, "'" + field.getUnNumber() + "' is no UN number")
                     .found(field.getUnNumber(), "UN and four digits, such as UN0335").basis("UN Model Regulations, chapter 3.2")
-                    .remedy("write it as on the carton").at(compilation.sources().of(field, Literals.HAZARD_FIELD__UN_NUMBER));
+                    .remedy("write it as on the carton").at(compilation.sources().of(field, eINSTANCE.getHazardField_UnNumber()));
             return Optional.of(new Hazard(field.getDivision(), Optional.empty()));
         }
         return Optional.of(new Hazard(field.getDivision(), Optional.ofNullable(field.getUnNumber())));
     }
 
     private Optional<Shots> shots(ShotsField field) {
-        OptionalInt count = compilation.quantities().whole(field, Literals.SHOTS_FIELD__COUNT, field.getCount(), "a number of shots", 1,
+        OptionalInt count = compilation.quantities().whole(field, eINSTANCE.getShotsField_Count(), field.getCount(), "a number of shots", 1,
                 MOST_SHOTS);
         if (count.isEmpty()) {
             return Optional.empty();
@@ -175,7 +176,7 @@ final class Catalogue {
         block.missing("count", "count 24");
         OptionalInt count = block.count("count", "a stock", 0, MOST_STOCK);
         Optional<Measured> rise = block.measured("rise", Range.RISE);
-        Optional<EffectDef> of = compilation.resolve(def, Literals.LOT_DEF__OF, EffectDef.class);
+        Optional<EffectDef> of = compilation.resolve(def, eINSTANCE.getLotDef_Of(), EffectDef.class);
         if (of.isEmpty() || count.isEmpty() || def.getName() == null) {
             compilation.drop(def);
             return Optional.empty();
@@ -188,8 +189,8 @@ final class Catalogue {
         block.missing("gap", "gap 250 ms +- 8 %");
         Optional<Measured> gap = block.measured("gap", Range.GAP);
         Optional<Long> lead = block.us("lead", Range.LEAD);
-        Optional<EffectDef> of = compilation.resolve(def, Literals.CHAIN_DEF__OF, EffectDef.class);
-        OptionalInt items = compilation.quantities().whole(def, Literals.CHAIN_DEF__ITEMS, def.getItems(), "a number of items", 1, MOST_SHOTS);
+        Optional<EffectDef> of = compilation.resolve(def, eINSTANCE.getChainDef_Of(), EffectDef.class);
+        OptionalInt items = compilation.quantities().whole(def, eINSTANCE.getChainDef_Items(), def.getItems(), "a number of items", 1, MOST_SHOTS);
         if (of.isEmpty() || gap.isEmpty() || items.isEmpty() || def.getName() == null) {
             compilation.drop(def);
             return Optional.empty();

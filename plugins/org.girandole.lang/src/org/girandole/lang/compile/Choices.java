@@ -1,12 +1,13 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.girandole.lang.LanguageRules;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.WordField;
 
 /** Words of which only a few are possible, and which are not worth being keywords. */
@@ -15,7 +16,7 @@ final class Choices {
     }
 
     static Optional<String> word(Compilation compilation, WordField field, List<String> possible) {
-        return word(compilation, field, Literals.WORD_FIELD__WORD, 0, field.getWord(), possible);
+        return word(compilation, field, eINSTANCE.getWordField_Word(), 0, field.getWord(), possible);
     }
 
     static Optional<String> word(Compilation compilation, EObject owner, EStructuralFeature feature, int index, String word,

@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -19,7 +21,6 @@ import org.girandole.lang.show.OrderOption;
 import org.girandole.lang.show.Parameter;
 import org.girandole.lang.show.PinOption;
 import org.girandole.lang.show.PositionDef;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.TiltOption;
 import org.girandole.lang.show.TubeOption;
 import org.girandole.lang.show.UnitRef;
@@ -49,7 +50,7 @@ final class CueLines {
         Optional<TimeExpr> at = times.time(line.getAt(), place);
         Optional<List<PositionDef>> positions = places.expand(line.getPlaces(), place.values());
         Optional<String> effect = effect(line, place);
-        OptionalInt count = line.getCount() == null ? OptionalInt.of(1) : compilation.quantities().whole(line, Literals.CUE_LINE__COUNT,
+        OptionalInt count = line.getCount() == null ? OptionalInt.of(1) : compilation.quantities().whole(line, eINSTANCE.getCueLine_Count(),
                 line.getCount(), "a count of shots", 1, MOST_COUNT);
         Options options = new Options(line, place);
         if (at.isEmpty() || positions.isEmpty() || effect.isEmpty() || count.isEmpty()) {
@@ -58,11 +59,11 @@ final class CueLines {
         return Optional.of(new ScoreItem.Cue(Optional.ofNullable(line.getName()), at.get(),
                 positions.get().stream().map(PositionDef::getName).toList(), options.distribution, count.getAsInt(), effect.get(), options.lot,
                 options.tilt, options.fan, options.heard, options.pins, options.tubes, options.note,
-                compilation.sources().upTo(line, Literals.CUE_LINE__EFFECT)));
+                compilation.sources().upTo(line, eINSTANCE.getCueLine_Effect())));
     }
 
     private Optional<String> effect(CueLine line, Times.Place place) {
-        Optional<Named> named = compilation.resolve(line, Literals.CUE_LINE__EFFECT);
+        Optional<Named> named = compilation.resolve(line, eINSTANCE.getCueLine_Effect());
         if (named.isPresent() && named.get() instanceof Parameter parameter) {
             Given given = place.values().get(parameter);
             named = given == null ? Optional.empty() : given.as(compilation, parameter, Set.of(Kind.EFFECT, Kind.CHAIN));
@@ -96,7 +97,7 @@ final class CueLines {
                 } else if (option instanceof HeardOption) {
                     heard = true;
                 } else if (option instanceof LotOption l) {
-                    lot = compilation.resolvedName(l, Literals.LOT_OPTION__LOT);
+                    lot = compilation.resolvedName(l, eINSTANCE.getLotOption_Lot());
                 } else if (option instanceof PinOption p) {
                     p.getPins().forEach(pin -> number(pin, "a pin").ifPresent(n -> pins.add(new ScoreItem.PinRef(n.owner, n.number, n.source))));
                 } else if (option instanceof TubeOption t) {
@@ -119,7 +120,7 @@ final class CueLines {
                 default -> "'" + option.getKey() + "' is said twice of this cue";
             };
             compilation.problems().report(LanguageRules.REPEATED_FIELD, message).remedy("keep one of the two")
-                    .at(compilation.sources().of(option, Literals.CUE_OPTION__KEY));
+                    .at(compilation.sources().of(option, eINSTANCE.getCueOption_Key()));
             return false;
         }
 
@@ -162,8 +163,8 @@ final class CueLines {
         }
 
         private Optional<Numbered> number(UnitRef ref, String what) {
-            Optional<String> owner = compilation.resolvedName(ref, Literals.UNIT_REF__OWNER);
-            OptionalInt number = compilation.quantities().whole(ref, Literals.UNIT_REF__NUMBER, ref.getNumber(), what, 1, MOST_NUMBER);
+            Optional<String> owner = compilation.resolvedName(ref, eINSTANCE.getUnitRef_Owner());
+            OptionalInt number = compilation.quantities().whole(ref, eINSTANCE.getUnitRef_Number(), ref.getNumber(), what, 1, MOST_NUMBER);
             return owner.isEmpty() || number.isEmpty() ? Optional.empty()
                     : Optional.of(new Numbered(owner.get(), number.getAsInt(), compilation.sources().whole(ref)));
         }

@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +16,6 @@ import org.girandole.lang.show.FartherChange;
 import org.girandole.lang.show.MetresAmount;
 import org.girandole.lang.show.PlainAmount;
 import org.girandole.lang.show.RowsAmount;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.ThenChange;
 import org.girandole.lang.show.TimesChange;
 import org.girandole.music.Rational;
@@ -55,13 +56,13 @@ final class DistanceAmounts {
 
     private Optional<Formula> plain(PlainAmount amount) {
         if (amount instanceof RowsAmount rows) {
-            return words.quantity(rows, Literals.PLAIN_AMOUNT__WORD, rows.getWord(), ROWS).flatMap(quantity -> rows(rows, quantity));
+            return words.quantity(rows, eINSTANCE.getPlainAmount_Word(), rows.getWord(), ROWS).flatMap(quantity -> rows(rows, quantity));
         }
         if (!(amount instanceof MetresAmount metres)) {
             return Optional.empty();
         }
         if (metres.getWord() != null) {
-            Optional<Quantity> quantity = words.quantity(metres, Literals.PLAIN_AMOUNT__WORD, metres.getWord(), LENGTHS);
+            Optional<Quantity> quantity = words.quantity(metres, eINSTANCE.getPlainAmount_Word(), metres.getWord(), LENGTHS);
             Optional<Double> share = compilation.quantities().si(metres.getMetres(), Range.SHARE);
             return quantity.isEmpty() ? Optional.empty() : share.map(of -> Formula.times(of, quantity.get(), Sources.text(metres)));
         }
@@ -73,7 +74,7 @@ final class DistanceAmounts {
         if (!Dimension.LENGTH.has(amount.getUnit())) {
             compilation.problems().report(LanguageRules.WRONG_UNIT, "A distance is so much per mm or in of calibre, not per " + amount.getUnit())
                     .found(amount.getUnit(), Words.or(Dimension.LENGTH.symbols())).remedy("write such as 0.8 m per mm, or 70 ft per in")
-                    .at(compilation.sources().of(amount, Literals.METRES_AMOUNT__UNIT));
+                    .at(compilation.sources().of(amount, eINSTANCE.getMetresAmount_Unit()));
             return Optional.empty();
         }
         double unitM = Dimension.LENGTH.toSi(BigDecimal.ONE, amount.getUnit()).doubleValue();
@@ -102,7 +103,7 @@ final class DistanceAmounts {
     Optional<Change> change(ThenChange written) {
         if (written instanceof AddChange add) {
             return add.getWord() == null ? compilation.quantities().si(add.getShare(), Range.MORE).map(more -> new Change.MultiplyBy(1 + more))
-                    : words.quantity(add, Literals.ADD_CHANGE__WORD, add.getWord(), List.of("structure")).map(Change.AddToHeight::new);
+                    : words.quantity(add, eINSTANCE.getAddChange_Word(), add.getWord(), List.of("structure")).map(Change.AddToHeight::new);
         }
         if (written instanceof TimesChange times) {
             return factor(times).map(Change.MultiplyBy::new);
@@ -114,7 +115,7 @@ final class DistanceAmounts {
             return Optional.ofNullable(assess.getReason()).map(Change.NoNumber::new);
         }
         if (written instanceof FartherChange farther) {
-            Optional<Quantity> quantity = words.quantity(farther, Literals.FARTHER_CHANGE__WORD, farther.getWord(), LENGTHS);
+            Optional<Quantity> quantity = words.quantity(farther, eINSTANCE.getFartherChange_Word(), farther.getWord(), LENGTHS);
             Optional<Double> share = compilation.quantities().si(farther.getShare(), Range.SHARE);
             return quantity.isEmpty() ? Optional.empty() : share.map(of -> new Change.IfBeyond(quantity.get(), of));
         }
@@ -122,10 +123,10 @@ final class DistanceAmounts {
     }
 
     private Optional<Double> factor(TimesChange times) {
-        Optional<Double> factor = compilation.quantities().rational(times, Literals.TIMES_CHANGE__FACTOR, times.getFactor(),
-                Literals.TIMES_CHANGE__DIVISOR, times.getDivisor(), "a multiple of a distance", MOST_TIMES).map(Rational::toDouble);
+        Optional<Double> factor = compilation.quantities().rational(times, eINSTANCE.getTimesChange_Factor(), times.getFactor(),
+                eINSTANCE.getTimesChange_Divisor(), times.getDivisor(), "a multiple of a distance", MOST_TIMES).map(Rational::toDouble);
         if (factor.isPresent() && factor.get() <= 0) {
-            compilation.quantities().outside(times, Literals.TIMES_CHANGE__FACTOR, times.getFactor(), "a multiple of a distance",
+            compilation.quantities().outside(times, eINSTANCE.getTimesChange_Factor(), times.getFactor(), "a multiple of a distance",
                     "more than 0, up to " + MOST_TIMES);
             return Optional.empty();
         }

@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -7,7 +9,6 @@ import java.util.Set;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.show.DistancesDef;
 import org.girandole.lang.show.KeepField;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.TextField;
 import org.girandole.lang.show.ThenField;
 import org.girandole.physics.separation.BaseRule;
@@ -75,7 +76,7 @@ final class DistanceBlock {
         }
         compilation.problems().report(LanguageRules.DUPLICATE_NAME, "There is already a rule '" + field.getRule() + "' in this table")
                 .found(field.getRule(), "each name once").remedy("rename one of the two")
-                .at(compilation.sources().of(field, Literals.KEEP_FIELD__RULE));
+                .at(compilation.sources().of(field, eINSTANCE.getKeepField_Rule()));
         return false;
     }
 

@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashSet;
@@ -12,7 +14,6 @@ import org.girandole.lang.show.KindsClause;
 import org.girandole.lang.show.OnClause;
 import org.girandole.lang.show.RuleClause;
 import org.girandole.lang.show.SaysClause;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.WhenClause;
 import org.girandole.physics.separation.Condition;
 import org.girandole.physics.separation.Where;
@@ -73,7 +74,7 @@ record DistanceClauses(List<Condition> when, List<String> on, Where where, Strin
             compilation.problems().report(LanguageRules.UNRESOLVED_NAME, "The table has no rule '" + name + "'"
                     + near.map(n -> "; did you mean " + n + "?").orElse("")).found(name, Words.or(rules))
                     .remedy(near.map(n -> "write " + n).orElse("write the name of a rule that is kept"))
-                    .at(compilation.sources().of(clause, Literals.ON_CLAUSE__RULES, i));
+                    .at(compilation.sources().of(clause, eINSTANCE.getOnClause_Rules(), i));
         }
         return whole;
     }

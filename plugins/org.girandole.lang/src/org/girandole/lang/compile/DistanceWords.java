@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,7 +14,6 @@ import org.eclipse.emf.ecore.EStructuralFeature;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.show.Condition;
 import org.girandole.lang.show.KindsClause;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.physics.separation.ArticleKind;
 import org.girandole.physics.separation.Flag;
 import org.girandole.physics.separation.Quantity;
@@ -67,7 +68,7 @@ final class DistanceWords {
         List<String> possible = Stream.of(ArticleKind.values()).map(kind -> kind.name().toLowerCase(Locale.ROOT)).toList();
         List<ArticleKind> kinds = new ArrayList<>();
         for (int i = 0; i < clause.getKinds().size(); i++) {
-            Choices.word(compilation, clause, Literals.KINDS_CLAUSE__KINDS, i, clause.getKinds().get(i), possible)
+            Choices.word(compilation, clause, eINSTANCE.getKindsClause_Kinds(), i, clause.getKinds().get(i), possible)
                     .ifPresent(word -> kinds.add(ArticleKind.valueOf(word.toUpperCase(Locale.ROOT))));
         }
         return kinds.size() == clause.getKinds().size() && !kinds.isEmpty() ? Optional.of(kinds) : Optional.empty();
@@ -87,7 +88,7 @@ final class DistanceWords {
         compilation.problems().report(LanguageRules.UNKNOWN_WORD, "A distance table cannot ask for '" + Words.shown(words) + "'"
                 + near.map(n -> "; did you mean " + n + "?").orElse("")).found(Words.shown(words), Words.or(known))
                 .remedy("write " + near.orElse("one of these")).data(near.map(n -> Map.of("replace", n)).orElse(Map.of()))
-                .at(compilation.sources().upTo(written, Literals.CONDITION__WORDS));
+                .at(compilation.sources().upTo(written, eINSTANCE.getCondition_Words()));
         return Optional.empty();
     }
 

@@ -1,10 +1,11 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.List;
 import org.eclipse.xtext.resource.XtextResource;
 import org.girandole.lang.files.ScriptText;
 import org.girandole.lang.files.UsedFiles;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.plan.script.SourceRef;
 
 /** What was wrong with files as files. */
@@ -18,7 +19,7 @@ final class FileProblems {
         }
         for (UsedFiles.UseTrouble trouble : uses) {
             problems.report(trouble.rule(), trouble.message()).found(Words.shown(trouble.line().getPath()), "the path of a script in the project")
-                    .remedy(trouble.remedy()).at(sources.of(trouble.line(), Literals.USE_LINE__PATH));
+                    .remedy(trouble.remedy()).at(sources.of(trouble.line(), eINSTANCE.getUseLine_Path()));
         }
     }
 

@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,7 +26,6 @@ import org.girandole.lang.show.Quantity;
 import org.girandole.lang.show.QuantityField;
 import org.girandole.lang.show.RackDef;
 import org.girandole.lang.show.RelockField;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.TubeRun;
 import org.girandole.lang.show.TubesField;
 import org.girandole.lang.show.WireDef;
@@ -76,7 +77,7 @@ final class Hardware {
         Optional<Double> gauge = block.si("gauge", Range.GAUGE);
         if (gauge.isPresent() && gauge.get() != Math.rint(gauge.get())) {
             Quantity written = block.field("gauge", QuantityField.class).orElseThrow().getQuantity();
-            compilation.quantities().outside(written, Literals.QUANTITY__NUMBER, written.getNumber(), "a wire gauge", "a whole number");
+            compilation.quantities().outside(written, eINSTANCE.getQuantity_Number(), written.getNumber(), "a wire gauge", "a whole number");
             gauge = Optional.empty();
         }
         OptionalInt wireClass = block.count("class", "a conductor class", 1, 6);
@@ -103,7 +104,7 @@ final class Hardware {
         Optional<Integer> atOnce = Optional.empty();
         for (LimitField field : block.all("at most", LimitField.class)) {
             for (Limit limit : field.getLimits()) {
-                OptionalInt most = compilation.quantities().whole(limit, Literals.LIMIT__COUNT, limit.getCount(), "a limit", 1, MOST_PINS);
+                OptionalInt most = compilation.quantities().whole(limit, eINSTANCE.getLimit_Count(), limit.getCount(), "a limit", 1, MOST_PINS);
                 Optional<Integer> value = most.isPresent() ? Optional.of(most.getAsInt()) : Optional.empty();
                 if (limit.isPerPin() && perPin.isPresent() || limit.isAtOnce() && atOnce.isPresent()) {
                     compilation.problems().report(LanguageRules.REPEATED_FIELD, "This limit is said twice in a module type")
@@ -126,7 +127,7 @@ final class Hardware {
     }
 
     Optional<Module> module(ModuleDef def) {
-        Optional<ModuleTypeDef> type = compilation.resolve(def, Literals.MODULE_DEF__OF, ModuleTypeDef.class);
+        Optional<ModuleTypeDef> type = compilation.resolve(def, eINSTANCE.getModuleDef_Of(), ModuleTypeDef.class);
         Optional<List<PositionDef>> positions = places.expand(def.getPlaces(), Map.of());
         if (type.isEmpty() || positions.isEmpty() || def.getName() == null) {
             compilation.drop(def);
@@ -156,7 +157,7 @@ final class Hardware {
         Optional<TiltRange> tilt = block.field("tilt", AngleField.class).flatMap(field -> Angles.range(compilation, field));
         Optional<Double> spaced = block.si("spaced", Range.SPACING);
         Optional<Point> stands = block.field("stands", PointField.class).flatMap(field -> places.point(field.getPoint(), Range.OFFSET));
-        Optional<PositionDef> position = compilation.resolve(def, Literals.RACK_DEF__POSITION, PositionDef.class);
+        Optional<PositionDef> position = compilation.resolve(def, eINSTANCE.getRackDef_Position(), PositionDef.class);
         if (!whole || runs.isEmpty() || position.isEmpty() || def.getName() == null) {
             compilation.drop(def);
             return Optional.empty();
@@ -173,7 +174,7 @@ final class Hardware {
     }
 
     private Optional<Rack.TubeRun> tubes(TubeRun run) {
-        OptionalInt count = compilation.quantities().whole(run, Literals.TUBE_RUN__COUNT, run.getCount(), "a number of tubes", 1, MOST_TUBES);
+        OptionalInt count = compilation.quantities().whole(run, eINSTANCE.getTubeRun_Count(), run.getCount(), "a number of tubes", 1, MOST_TUBES);
         Optional<Double> calibre = compilation.quantities().si(run.getCalibre(), Range.CALIBRE);
         Optional<Double> length = compilation.quantities().si(run.getLength(), Range.TUBE_LENGTH);
         return count.isEmpty() || calibre.isEmpty() ? Optional.empty()
@@ -195,12 +196,12 @@ final class Hardware {
             }
         }
         double margin = block.field("current margin", NumberField.class).flatMap(field -> compilation.quantities().number(field,
-                Literals.NUMBER_FIELD__NUMBER, field.getNumber(), "a current margin", 1, MOST_MARGIN)).map(Number::doubleValue)
+                eINSTANCE.getNumberField_Number(), field.getNumber(), "a current margin", 1, MOST_MARGIN)).map(Number::doubleValue)
                 .orElse(DEFAULT_MARGIN);
         return new FiringSystem(def.getName(), block.us("step", Range.STEP), block.us("latency", Range.LATENCY),
                 block.field("clock within", QuantityField.class).map(QuantityField::getQuantity)
                         .flatMap(q -> compilation.quantities().si(q, Range.DRIFT)),
-                lead.flatMap(l -> compilation.resolvedName(l, Literals.LEAD_FIELD__WIRE)), slackM, slackFraction,
+                lead.flatMap(l -> compilation.resolvedName(l, eINSTANCE.getLeadField_Wire())), slackM, slackFraction,
                 block.si("copper", Range.COPPER), join(block), margin, control(block),
                 compilation.sources().of(def));
     }
@@ -217,7 +218,7 @@ final class Hardware {
     /** Empty for a jump, and when it is not said. */
     private Optional<Double> smoothPpm(Block block) {
         Optional<RelockField> field = block.field("relock", RelockField.class);
-        Optional<String> word = field.flatMap(f -> Choices.word(compilation, f, Literals.RELOCK_FIELD__WORD, 0, f.getWord(),
+        Optional<String> word = field.flatMap(f -> Choices.word(compilation, f, eINSTANCE.getRelockField_Word(), 0, f.getWord(),
                 List.of("jump", "smooth")));
         if (word.isEmpty()) {
             return Optional.empty();

@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Optional;
@@ -7,7 +9,6 @@ import java.util.OptionalInt;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.show.LabelsField;
 import org.girandole.lang.show.Quantity;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.plan.script.LabelGrid;
 
 /** The line of a release that describes label paper. */
@@ -45,9 +46,9 @@ final class LabelPaper {
 
     /** The grid, in the middle of the paper when no margin is written; empty when any part of it is wrong. */
     Optional<LabelGrid> grid(LabelsField field) {
-        OptionalInt across = compilation.quantities().whole(field, Literals.LABELS_FIELD__ACROSS, field.getAcross(), "a number of labels", 1,
+        OptionalInt across = compilation.quantities().whole(field, eINSTANCE.getLabelsField_Across(), field.getAcross(), "a number of labels", 1,
                 MOST_ACROSS);
-        OptionalInt down = compilation.quantities().whole(field, Literals.LABELS_FIELD__DOWN, field.getDown(), "a number of labels", 1,
+        OptionalInt down = compilation.quantities().whole(field, eINSTANCE.getLabelsField_Down(), field.getDown(), "a number of labels", 1,
                 MOST_DOWN);
         Optional<Double> width = compilation.quantities().si(field.getWidth(), Range.LABEL_WIDTH);
         Optional<Double> height = compilation.quantities().si(field.getHeight(), Range.LABEL_HEIGHT);

@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,7 +21,6 @@ import org.girandole.lang.show.Field;
 import org.girandole.lang.show.MarkDef;
 import org.girandole.lang.show.MarksField;
 import org.girandole.lang.show.NameAnchor;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SoundtrackDef;
 import org.girandole.plan.script.InputFile;
 import org.girandole.plan.script.Mark;
@@ -78,11 +79,11 @@ final class Marks {
         if (field.getFile() == null) {
             return List.of();
         }
-        Optional<Path> file = new NamedFiles(compilation).inProject(field, Literals.MARKS_FIELD__FILE, field.getFile());
+        Optional<Path> file = new NamedFiles(compilation).inProject(field, eINSTANCE.getMarksField_File(), field.getFile());
         if (file.isEmpty()) {
             return List.of();
         }
-        SourceRef source = compilation.sources().of(field, Literals.MARKS_FIELD__FILE);
+        SourceRef source = compilation.sources().of(field, eINSTANCE.getMarksField_File());
         if (!DiskFile.readable(file.get())) {
             compilation.problems().report(LanguageRules.USE_MISSING, "There is no file '" + Words.shown(field.getFile()) + "' with marks")
                     .found(Words.shown(field.getFile()), "a file that is there").remedy("check the path; it is relative to this file")

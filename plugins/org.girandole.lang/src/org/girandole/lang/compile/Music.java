@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,7 +11,6 @@ import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.show.AudioField;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SoundtrackDef;
 import org.girandole.lang.show.SpanField;
 import org.girandole.lang.show.TempoField;
@@ -56,7 +57,7 @@ final class Music {
     }
 
     private Optional<Long> span(SpanField field, Range range) {
-        return field.getClock() != null ? times.clocks().soundtrackTime(field, Literals.SPAN_FIELD__CLOCK, field.getClock())
+        return field.getClock() != null ? times.clocks().soundtrackTime(field, eINSTANCE.getSpanField_Clock(), field.getClock())
                 : compilation.quantities().us(field.getQuantity(), range);
     }
 
@@ -66,14 +67,14 @@ final class Music {
         }
         if (field.getUnit() != null && !Dimension.RATE.has(field.getUnit())) {
             compilation.problems().report(LanguageRules.WRONG_UNIT, "A timecode rate is in fps, not in " + field.getUnit())
-                    .found(field.getUnit(), "fps").remedy("write 25 fps").at(compilation.sources().of(field, Literals.TIMECODE_FIELD__UNIT));
+                    .found(field.getUnit(), "fps").remedy("write 25 fps").at(compilation.sources().of(field, eINSTANCE.getTimecodeField_Unit()));
         }
         String words = field.getRate() + (field.getDivisor() == null ? "" : "/" + field.getDivisor())
                 + (field.getCounting() == null ? "" : " " + field.getCounting());
         try {
             return Optional.of(FrameRate.parse(words));
         } catch (TimecodeException e) {
-            bad(field, Literals.TIMECODE_FIELD__RATE, words, e.getMessage());
+            bad(field, eINSTANCE.getTimecodeField_Rate(), words, e.getMessage());
             return Optional.empty();
         }
     }
@@ -85,7 +86,7 @@ final class Music {
         try {
             return Optional.of(Timecode.parse(field.getStart(), rate));
         } catch (TimecodeException e) {
-            bad(field, Literals.TIMECODE_FIELD__START, field.getStart(), e.getMessage());
+            bad(field, eINSTANCE.getTimecodeField_Start(), field.getStart(), e.getMessage());
             return Optional.empty();
         }
     }

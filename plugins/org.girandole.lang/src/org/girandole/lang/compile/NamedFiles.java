@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -11,7 +13,6 @@ import org.girandole.lang.LanguageRules;
 import org.girandole.lang.files.DiskFile;
 import org.girandole.lang.files.ProjectRoot;
 import org.girandole.lang.show.AudioField;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.music.audio.AudioFacts;
 import org.girandole.music.audio.AudioFiles;
 import org.girandole.plan.script.AudioFile;
@@ -33,8 +34,8 @@ final class NamedFiles {
         if (field.getFile() == null) {
             return Optional.empty();
         }
-        SourceRef source = compilation.sources().of(field, Literals.AUDIO_FIELD__FILE);
-        Optional<Path> file = inProject(field, Literals.AUDIO_FIELD__FILE, field.getFile());
+        SourceRef source = compilation.sources().of(field, eINSTANCE.getAudioField_File());
+        Optional<Path> file = inProject(field, eINSTANCE.getAudioField_File(), field.getFile());
         if (file.isEmpty()) {
             return Optional.empty();
         }
@@ -42,7 +43,7 @@ final class NamedFiles {
         if (hash.isPresent() && !SHA256.matcher(hash.get()).matches()) {
             compilation.problems().report(LanguageRules.UNKNOWN_WORD, "This is no SHA-256 hash").found(Words.shown(hash.get()),
                     "64 digits of 0 to 9 and a to f").remedy("copy the hash from the release that was signed off, or leave it out")
-                    .at(compilation.sources().of(field, Literals.AUDIO_FIELD__HASH));
+                    .at(compilation.sources().of(field, eINSTANCE.getAudioField_Hash()));
             hash = Optional.empty();
         }
         String path = ProjectRoot.relative(compilation.root(), file.get());

@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,7 +14,6 @@ import org.girandole.lang.show.Quantity;
 import org.girandole.lang.show.RatesField;
 import org.girandole.lang.show.ReleaseDef;
 import org.girandole.lang.show.RuleLine;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.TableDef;
 import org.girandole.lang.show.TableRefField;
 import org.girandole.lang.show.TextField;
@@ -40,18 +41,18 @@ final class Outputs {
 
     /** Empty when any part of it is wrong: a waiver that is not sure must not excuse anything. */
     Optional<Waiver> waiver(WaiverDef def) {
-        boolean subjectWritten = !Sources.text(def, Literals.WAIVER_DEF__SUBJECT).isEmpty();
-        boolean positionWritten = !Sources.text(def, Literals.WAIVER_DEF__POSITION).isEmpty();
-        Optional<String> subject = compilation.resolvedName(def, Literals.WAIVER_DEF__SUBJECT);
-        Optional<String> position = compilation.resolvedName(def, Literals.WAIVER_DEF__POSITION);
-        Optional<LocalDate> until = clocks.date(def, Literals.WAIVER_DEF__UNTIL, def.getUntil());
+        boolean subjectWritten = !Sources.text(def, eINSTANCE.getWaiverDef_Subject()).isEmpty();
+        boolean positionWritten = !Sources.text(def, eINSTANCE.getWaiverDef_Position()).isEmpty();
+        Optional<String> subject = compilation.resolvedName(def, eINSTANCE.getWaiverDef_Subject());
+        Optional<String> position = compilation.resolvedName(def, eINSTANCE.getWaiverDef_Position());
+        Optional<LocalDate> until = clocks.date(def, eINSTANCE.getWaiverDef_Until(), def.getUntil());
         boolean reasons = said(def, def.getBecause(), "a reason") & said(def, def.getBy(), "the name of who agreed");
         if (!reasons || def.getRule() == null || subjectWritten && subject.isEmpty() || positionWritten && position.isEmpty()
                 || def.getUntil() != null && until.isEmpty()) {
             return Optional.empty();
         }
         return Optional.of(new Waiver(def.getRule(), subject, position, def.getBecause(), def.getBy(), until,
-                compilation.sources().of(def, Literals.WAIVER_DEF__RULE)));
+                compilation.sources().of(def, eINSTANCE.getWaiverDef_Rule())));
     }
 
     private boolean said(WaiverDef def, String text, String what) {
@@ -66,8 +67,8 @@ final class Outputs {
         if (line.getRule() == null) {
             return Optional.empty();
         }
-        return Choices.word(compilation, line, Literals.RULE_LINE__SEVERITY, 0, line.getSeverity(), List.of("error", "warning", "info"))
-                .map(severity -> new RuleSetting(line.getRule(), severity, compilation.sources().of(line, Literals.RULE_LINE__RULE)));
+        return Choices.word(compilation, line, eINSTANCE.getRuleLine_Severity(), 0, line.getSeverity(), List.of("error", "warning", "info"))
+                .map(severity -> new RuleSetting(line.getRule(), severity, compilation.sources().of(line, eINSTANCE.getRuleLine_Rule())));
     }
 
     Optional<TableLayout> table(TableDef def) {
@@ -84,7 +85,7 @@ final class Outputs {
         for (ColumnField column : block.all("column", ColumnField.class)) {
             if (column.getTitle() != null && column.getField() != null) {
                 columns.add(new TableLayout.Column(column.getTitle(), column.getField(), column.getFormat() == null ? "" : column.getFormat(),
-                        compilation.sources().of(column, Literals.COLUMN_FIELD__FIELD)));
+                        compilation.sources().of(column, eINSTANCE.getColumnField_Field())));
             }
         }
         if (file.isEmpty() || columns.isEmpty() || def.getName() == null) {
@@ -100,7 +101,7 @@ final class Outputs {
         if (name != null && (name.isBlank() || name.startsWith(".") || name.matches(".*[/\\\\:*?\"<>|\\p{Cntrl}].*"))) {
             compilation.problems().report(LanguageRules.USE_OUTSIDE, "A table is written into the release folder, under a plain name")
                     .found(Words.shown(name), "a name without folders, such as controller.csv").remedy("write a plain file name")
-                    .at(compilation.sources().of(field, Literals.TEXT_FIELD__TEXT));
+                    .at(compilation.sources().of(field, eINSTANCE.getTextField_Text()));
             return Optional.empty();
         }
         return Optional.ofNullable(name);
@@ -111,7 +112,7 @@ final class Outputs {
         if (text != null && (text.length() != 1 || "\"\r\n".contains(text))) {
             compilation.problems().report(LanguageRules.UNKNOWN_WORD, "A separator is one character, and neither a quote nor a line end")
                     .found(Words.shown(text), "one character, such as , or ; or \\t").remedy("write one character")
-                    .at(compilation.sources().of(field, Literals.TEXT_FIELD__TEXT));
+                    .at(compilation.sources().of(field, eINSTANCE.getTextField_Text()));
             return Optional.empty();
         }
         return Optional.ofNullable(text);
@@ -122,7 +123,7 @@ final class Outputs {
         List<String> tables = new ArrayList<>();
         for (TableRefField field : block.all("table", TableRefField.class)) {
             Optional<String> name = field.isStandard() ? Optional.of(STANDARD)
-                    : compilation.resolvedName(field, Literals.TABLE_REF_FIELD__TABLE);
+                    : compilation.resolvedName(field, eINSTANCE.getTableRefField_Table());
             name.filter(n -> !tables.contains(n)).ifPresent(tables::add);
         }
         List<Integer> rates = new ArrayList<>();
@@ -148,7 +149,7 @@ final class Outputs {
         List<String> words = new ArrayList<>();
         block.field(key, WordsField.class).ifPresent(field -> {
             for (int i = 0; i < field.getWords().size(); i++) {
-                Choices.word(compilation, field, Literals.WORDS_FIELD__WORDS, i, field.getWords().get(i), possible)
+                Choices.word(compilation, field, eINSTANCE.getWordsField_Words(), i, field.getWords().get(i), possible)
                         .filter(word -> !words.contains(word)).ifPresent(words::add);
             }
         });

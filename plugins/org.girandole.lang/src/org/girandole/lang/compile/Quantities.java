@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -12,7 +14,6 @@ import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.show.Quantity;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.music.Rational;
 import org.girandole.plan.script.Measured;
 
@@ -50,14 +51,14 @@ final class Quantities {
             return Optional.of(BigDecimal.ZERO);
         }
         String unit = written.getToleranceUnit() != null ? written.getToleranceUnit() : written.getUnit();
-        Optional<BigDecimal> number = number(written, Literals.QUANTITY__TOLERANCE, written.getTolerance());
+        Optional<BigDecimal> number = number(written, eINSTANCE.getQuantity_Tolerance(), written.getTolerance());
         if (number.isEmpty()) {
             return Optional.empty();
         }
         if (Dimension.SHARE.has(unit)) {
             return Optional.of(value.abs().multiply(Dimension.SHARE.toSi(number.get(), unit)));
         }
-        if (!checkUnit(written, unit, range, Literals.QUANTITY__TOLERANCE_UNIT, "the tolerance of ")) {
+        if (!checkUnit(written, unit, range, eINSTANCE.getQuantity_ToleranceUnit(), "the tolerance of ")) {
             return Optional.empty();
         }
         return Optional.of(range.dimension().toSi(number.get(), unit));
@@ -68,8 +69,8 @@ final class Quantities {
         if (written == null || written.getNumber() == null) {
             return Optional.empty();
         }
-        Optional<BigDecimal> number = number(written, Literals.QUANTITY__NUMBER, written.getNumber());
-        if (number.isEmpty() || !checkUnit(written, written.getUnit(), range, Literals.QUANTITY__UNIT, "")) {
+        Optional<BigDecimal> number = number(written, eINSTANCE.getQuantity_Number(), written.getNumber());
+        if (number.isEmpty() || !checkUnit(written, written.getUnit(), range, eINSTANCE.getQuantity_Unit(), "")) {
             return Optional.empty();
         }
         BigDecimal si = range.dimension().toSi(written.isNegative() ? number.get().negate() : number.get(), written.getUnit());
@@ -80,7 +81,7 @@ final class Quantities {
         }
         if (alone && written.getTolerance() != null) {
             problems.report(LanguageRules.SYNTAX, "A tolerance has no meaning here")
-                    .remedy("leave out the +- and what follows it").at(sources.of(written, Literals.QUANTITY__TOLERANCE));
+                    .remedy("leave out the +- and what follows it").at(sources.of(written, eINSTANCE.getQuantity_Tolerance()));
         }
         return Optional.of(si);
     }

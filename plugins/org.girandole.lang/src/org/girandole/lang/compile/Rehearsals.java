@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -13,7 +15,6 @@ import org.girandole.lang.show.JumpField;
 import org.girandole.lang.show.MomentField;
 import org.girandole.lang.show.QuantityField;
 import org.girandole.lang.show.RehearsalDef;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SoundtrackDef;
 import org.girandole.lang.show.StretchField;
 import org.girandole.plan.script.Rehearsal;
@@ -59,7 +60,7 @@ final class Rehearsals {
                     .found("nothing", "a name in quotes").remedy("write rehearse \"Lost code\" { … }").at(compilation.sources().of(def));
             return Optional.empty();
         }
-        SourceRef source = compilation.sources().of(def, Literals.REHEARSAL_DEF__LABEL);
+        SourceRef source = compilation.sources().of(def, eINSTANCE.getRehearsalDef_Label());
         SourceRef first = named.putIfAbsent(name, source);
         if (first != null) {
             compilation.problems().report(LanguageRules.DUPLICATE_NAME, "There is already a rehearsal '" + Words.shown(name) + "', in "
@@ -88,8 +89,8 @@ final class Rehearsals {
 
     /** The one it names, or the only one there is: which of several is meant must be said. */
     private Optional<SoundtrackDef> soundtrack(RehearsalDef def) {
-        if (!Sources.text(def, Literals.REHEARSAL_DEF__SOUNDTRACK).isEmpty()) {
-            return compilation.resolve(def, Literals.REHEARSAL_DEF__SOUNDTRACK, SoundtrackDef.class);
+        if (!Sources.text(def, eINSTANCE.getRehearsalDef_Soundtrack()).isEmpty()) {
+            return compilation.resolve(def, eINSTANCE.getRehearsalDef_Soundtrack(), SoundtrackDef.class);
         }
         List<SoundtrackDef> usable = soundtracks.stream().filter(track -> track.getName() != null && !compilation.dropped(track)).toList();
         if (usable.size() > 1) {
@@ -139,7 +140,7 @@ final class Rehearsals {
         LIMITS.keySet().stream().sorted().forEach(key -> said(block, key, block.us(key, Range.LATE)).ifPresent(us -> expectations.add(new Limit(
                 LIMITS.get(key), us, compilation.sources().whole(block.field(key, QuantityField.class).orElseThrow())))));
         ENDS.keySet().stream().sorted().forEach(key -> block.all(key, CueEndField.class).forEach(field -> {
-            Optional<String> cue = compilation.resolvedName(field, Literals.CUE_END_FIELD__CUE);
+            Optional<String> cue = compilation.resolvedName(field, eINSTANCE.getCueEndField_Cue());
             whole &= cue.isPresent();
             cue.ifPresent(c -> expectations.add(new CueEnds(c, ENDS.get(key), compilation.sources().whole(field))));
         }));

@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -22,7 +24,6 @@ import org.girandole.lang.show.PlayLine;
 import org.girandole.lang.show.RepeatBlock;
 import org.girandole.lang.show.ScoreDef;
 import org.girandole.lang.show.SectionDef;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SoundtrackDef;
 import org.girandole.lang.show.StrayItem;
 import org.girandole.plan.script.Duration;
@@ -55,15 +56,15 @@ final class ScoreBlock {
     }
 
     Optional<Score> score(ScoreDef def) {
-        Optional<SoundtrackDef> soundtrack = compilation.resolve(def, Literals.SCORE_DEF__SOUNDTRACK, SoundtrackDef.class);
+        Optional<SoundtrackDef> soundtrack = compilation.resolve(def, eINSTANCE.getScoreDef_Soundtrack(), SoundtrackDef.class);
         if (soundtrack.isEmpty()) {
             return Optional.empty();
         }
-        OptionalInt slot = compilation.quantities().whole(def, Literals.SCORE_DEF__SLOT, def.getSlot(), "a slot", 0, MOST_SLOT);
+        OptionalInt slot = compilation.quantities().whole(def, eINSTANCE.getScoreDef_Slot(), def.getSlot(), "a slot", 0, MOST_SLOT);
         if (def.getSlot() == null) {
             compilation.problems().report(LanguageRules.MISSING_FIELD, "This score does not say which slot of the controller it is for")
                     .found("nothing", "in slot and its number").remedy("write score " + soundtrack.get().getName() + " in slot 0")
-                    .at(compilation.sources().of(def, Literals.SCORE_DEF__SOUNDTRACK));
+                    .at(compilation.sources().of(def, eINSTANCE.getScoreDef_Soundtrack()));
         }
         if (slot.isEmpty()) {
             return Optional.empty();
@@ -82,7 +83,7 @@ final class ScoreBlock {
             }
         }
         return Optional.of(new Score(soundtrack.get().getName(), slot.getAsInt(), sections, loose, holds,
-                compilation.sources().of(def, Literals.SCORE_DEF__SOUNDTRACK)));
+                compilation.sources().of(def, eINSTANCE.getScoreDef_Soundtrack())));
     }
 
     private Optional<Score.Section> section(SectionDef def, Times.Place place, List<Score.Hold> holds) {
@@ -145,7 +146,7 @@ final class ScoreBlock {
     }
 
     private void stray(StrayItem stray) {
-        Strays.report(compilation, stray, Literals.STRAY_ITEM__WORD, stray.getWord(), "a line of a score", LINES,
+        Strays.report(compilation, stray, eINSTANCE.getStrayItem_Word(), stray.getWord(), "a line of a score", LINES,
                 "a cue is written: at TIME PLACES EFFECT");
     }
 
@@ -158,22 +159,22 @@ final class ScoreBlock {
     }
 
     private Optional<ScoreItem> repeat(RepeatBlock repeat, Times.Place place) {
-        OptionalInt count = compilation.quantities().whole(repeat, Literals.REPEAT_BLOCK__TIMES, repeat.getTimes(), "a number of repetitions",
+        OptionalInt count = compilation.quantities().whole(repeat, eINSTANCE.getRepeatBlock_Times(), repeat.getTimes(), "a number of repetitions",
                 1, MOST_REPEATS);
         Optional<Duration> every = times.duration(repeat.getEvery(), place);
         Optional<TimeExpr> from = repeat.getFrom() == null
-                ? Optional.of(new TimeExpr(new TimeExpr.Origin(), List.of(), compilation.sources().of(repeat, Literals.REPEAT_BLOCK__TIMES)))
+                ? Optional.of(new TimeExpr(new TimeExpr.Origin(), List.of(), compilation.sources().of(repeat, eINSTANCE.getRepeatBlock_Times())))
                 : times.time(repeat.getFrom(), place);
         List<ScoreItem> inside = inside(repeat.getItems(), place.inside());
         if (count.isEmpty() || every.isEmpty() || from.isEmpty()) {
             return Optional.empty();
         }
         return Optional.of(new ScoreItem.Repeat(count.getAsInt(), every.get(), from.get(), inside,
-                compilation.sources().of(repeat, Literals.REPEAT_BLOCK__TIMES)));
+                compilation.sources().of(repeat, eINSTANCE.getRepeatBlock_Times())));
     }
 
     private Optional<ScoreItem> play(PlayLine play, Times.Place place) {
-        Optional<FigureDef> figure = compilation.resolve(play, Literals.PLAY_LINE__FIGURE, FigureDef.class);
+        Optional<FigureDef> figure = compilation.resolve(play, eINSTANCE.getPlayLine_Figure(), FigureDef.class);
         Optional<TimeExpr> at = times.time(play.getAt(), place);
         Map<Parameter, Given> values = new HashMap<>();
         if (figure.isEmpty() || !fill(figure.get(), play, place, values) || at.isEmpty()) {
@@ -186,14 +187,14 @@ final class ScoreBlock {
             compilation.problems().report(LanguageRules.FIGURE_CYCLE, names.size() == 2 ? "The figure '" + names.get(0) + "' plays itself"
                     : "These figures play each other in a circle: " + String.join(" -> ", names))
                     .found(String.join(" -> ", names), "figures that end").remedy("take one play out of the circle")
-                    .at(compilation.sources().of(play, Literals.PLAY_LINE__FIGURE));
+                    .at(compilation.sources().of(play, eINSTANCE.getPlayLine_Figure()));
             return Optional.empty();
         }
         played.add(figure.get());
         List<ScoreItem> inside = inside(figure.get().getItems(), new Times.Place(values, Set.of(), true));
         playing.remove(figure.get());
         return Optional.of(new ScoreItem.Play(figure.get().getName(), at.get(), inside,
-                compilation.sources().upTo(play, Literals.PLAY_LINE__FIGURE)));
+                compilation.sources().upTo(play, eINSTANCE.getPlayLine_Figure())));
     }
 
     private boolean fill(FigureDef figure, PlayLine play, Times.Place place, Map<Parameter, Given> values) {
@@ -208,7 +209,7 @@ final class ScoreBlock {
                     + Words.count(wanted, "value") + (wanted == 0 ? "" : " (" + String.join(", ", names) + ")") + " and is given " + given)
                     .found(Words.count(given, "value"), Words.count(wanted, "value"))
                     .remedy(wanted == 0 ? "leave out the brackets" : "write " + figure.getName() + "(" + String.join(", ", names)
-                            + ") with a value for each").at(compilation.sources().of(play, Literals.PLAY_LINE__FIGURE));
+                            + ") with a value for each").at(compilation.sources().of(play, eINSTANCE.getPlayLine_Figure()));
             return false;
         }
         boolean whole = true;
@@ -224,7 +225,7 @@ final class ScoreBlock {
     private Optional<Given> given(Argument argument, Times.Place place) {
         org.girandole.lang.show.TimeExpr value = argument.getValue();
         if (value != null && value.getAnchor() instanceof NameAnchor anchor) {
-            Optional<Named> named = compilation.resolve(anchor, Literals.NAME_ANCHOR__TARGET);
+            Optional<Named> named = compilation.resolve(anchor, eINSTANCE.getNameAnchor_Target());
             if (named.isEmpty()) {
                 return Optional.empty();
             }

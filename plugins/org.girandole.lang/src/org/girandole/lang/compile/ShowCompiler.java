@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import com.google.inject.Inject;
 import com.google.inject.Singleton;
 import java.time.DateTimeException;
@@ -44,7 +46,6 @@ import org.girandole.lang.show.RuleLine;
 import org.girandole.lang.show.ScoreDef;
 import org.girandole.lang.show.Script;
 import org.girandole.lang.show.ShowDef;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SiteDef;
 import org.girandole.lang.show.SoundtrackDef;
 import org.girandole.lang.show.StrayElement;
@@ -182,7 +183,7 @@ public class ShowCompiler {
             for (int i = 0; i < elements.size(); i++) {
                 if (elements.get(i) instanceof StrayElement stray && (i == 0 || !(elements.get(i - 1) instanceof StrayElement))
                         && !isTold(stray)) {
-                    Strays.report(compilation, stray, Literals.STRAY_ELEMENT__WORD, stray.getWord(), "any part of a script",
+                    Strays.report(compilation, stray, eINSTANCE.getStrayElement_Word(), stray.getWord(), "any part of a script",
                             Vocabulary.first(compilation.grammar().getElementRule()), "}".equals(stray.getWord())
                                     ? "take it out; every block before it is closed already"
                                     : "see the language reference for the parts of a script; perhaps the block before it is closed too early");
@@ -240,7 +241,7 @@ public class ShowCompiler {
         private <T extends Named> Optional<T> chosen(Optional<Block> header, String key, Class<T> type) {
             Optional<RefField> named = header.flatMap(block -> block.field(key, RefField.class));
             if (named.isPresent()) {
-                return compilation.resolve(named.get(), Literals.REF_FIELD__TARGET, type);
+                return compilation.resolve(named.get(), eINSTANCE.getRefField_Target(), type);
             }
             List<T> all = elements.stream().filter(type::isInstance).map(type::cast).toList();
             return all.size() == 1 ? Optional.of(all.get(0)) : Optional.empty();
@@ -258,8 +259,8 @@ public class ShowCompiler {
         private ShowHeader header(ShowDef def, Block block, Optional<SiteDef> site, Optional<FiringSystemDef> system, Clocks clocks) {
             Optional<DateField> on = block.field("on", DateField.class);
             return new ShowHeader(def.getName(), def.getLabel() == null ? def.getName() : def.getLabel(),
-                    on.flatMap(f -> clocks.date(f, Literals.DATE_FIELD__DATE, f.getDate())),
-                    on.flatMap(f -> clocks.timeOfDay(f, Literals.DATE_FIELD__TIME, f.getTime())), on.flatMap(this::zone),
+                    on.flatMap(f -> clocks.date(f, eINSTANCE.getDateField_Date(), f.getDate())),
+                    on.flatMap(f -> clocks.timeOfDay(f, eINSTANCE.getDateField_Time(), f.getTime())), on.flatMap(this::zone),
                     site.map(Named::getName), system.map(Named::getName), block.us("sync within", Range.SYNC),
                     block.field("separation by", WordField.class).map(WordField::getWord), compilation.sources().of(def));
         }
@@ -275,7 +276,7 @@ public class ShowCompiler {
                 compilation.problems().report(LanguageRules.UNKNOWN_WORD, "'" + Words.shown(field.getZone()) + "' is no time zone"
                         + near.map(n -> "; did you mean " + n + "?").orElse("")).found(Words.shown(field.getZone()),
                         "a name of the IANA time zone database, such as Europe/Lisbon").remedy("write continent and city")
-                        .at(compilation.sources().of(field, Literals.DATE_FIELD__ZONE));
+                        .at(compilation.sources().of(field, eINSTANCE.getDateField_Zone()));
                 return Optional.empty();
             }
         }

@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
@@ -21,7 +23,6 @@ import org.girandole.lang.show.PlaceRange;
 import org.girandole.lang.show.Places;
 import org.girandole.lang.show.PointField;
 import org.girandole.lang.show.PositionDef;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SiteDef;
 import org.girandole.lang.show.WindField;
 import org.girandole.plan.script.Point;
@@ -125,7 +126,7 @@ final class SiteBlock {
     }
 
     private SourceRef place(AreaField area) {
-        return compilation.sources().of(area, area.getName() == null ? Literals.AREA_FIELD__KEY : Literals.NAMED__NAME);
+        return compilation.sources().of(area, area.getName() == null ? eINSTANCE.getAreaField_Key() : eINSTANCE.getNamed_Name());
     }
 
     private boolean enough(AreaField area, int points, int fewest, String what) {
@@ -149,7 +150,7 @@ final class SiteBlock {
             return Optional.empty();
         }
         Optional<Double> times = area.getTimes() == null ? Optional.of(1.0)
-                : compilation.quantities().number(area, Literals.AREA_FIELD__TIMES, area.getTimes(), "a multiple of a distance", 1,
+                : compilation.quantities().number(area, eINSTANCE.getAreaField_Times(), area.getTimes(), "a multiple of a distance", 1,
                         MOST_TIMES).map(Number::doubleValue);
         return times.map(multiple -> new Site.Protected(area.getName(), points.get(), radius, multiple, place(area)));
     }
@@ -224,12 +225,12 @@ final class SiteBlock {
     }
 
     private Optional<List<PositionDef>> range(PlaceRange range, Map<Parameter, Given> values) {
-        Optional<Named> first = place(range, Literals.PLACE_RANGE__FIRST, values);
-        boolean toward = Sources.text(range, Literals.PLACE_RANGE__LAST).length() > 0;
+        Optional<Named> first = place(range, eINSTANCE.getPlaceRange_First(), values);
+        boolean toward = Sources.text(range, eINSTANCE.getPlaceRange_Last()).length() > 0;
         if (!toward) {
             return first.map(named -> named instanceof GroupDef group ? members(group) : List.of((PositionDef) named));
         }
-        Optional<Named> last = place(range, Literals.PLACE_RANGE__LAST, values);
+        Optional<Named> last = place(range, eINSTANCE.getPlaceRange_Last(), values);
         if (first.isEmpty() || last.isEmpty()) {
             return Optional.empty();
         }

@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,7 +15,6 @@ import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.eclipse.xtext.util.LineAndColumn;
 import org.girandole.lang.show.Named;
-import org.girandole.lang.show.ShowPackage;
 import org.girandole.plan.script.SourceRef;
 
 /** Where things are written. */
@@ -32,7 +33,7 @@ public final class Sources {
 
     /** The name of something that has one, else all of it. */
     public SourceRef of(EObject object) {
-        return object instanceof Named named && named.getName() != null ? of(object, ShowPackage.Literals.NAMED__NAME) : whole(object);
+        return object instanceof Named named && named.getName() != null ? of(object, eINSTANCE.getNamed_Name()) : whole(object);
     }
 
     /** All of an object's text. */

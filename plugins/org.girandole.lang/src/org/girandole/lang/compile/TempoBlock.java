@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -7,7 +9,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import org.girandole.lang.LanguageRules;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.TempoField;
 import org.girandole.lang.show.TempoLine;
 import org.girandole.music.Meter;
@@ -41,7 +42,7 @@ final class TempoBlock {
             if (line.getAt() != null) {
                 at = startOfMusic(line, first);
             } else {
-                OptionalInt number = compilation.quantities().whole(line, Literals.TEMPO_LINE__BAR, line.getBar(), "a bar", 1, MOST_BARS);
+                OptionalInt number = compilation.quantities().whole(line, eINSTANCE.getTempoLine_Bar(), line.getBar(), "a bar", 1, MOST_BARS);
                 bar = number.isPresent() && inOrder(line, first, number.getAsInt(), lastBar) ? Optional.of(number.getAsInt())
                         : Optional.empty();
                 lastBar = bar.orElse(lastBar);
@@ -61,11 +62,11 @@ final class TempoBlock {
         if (first) {
             compilation.problems().report(LanguageRules.BAD_TIME, "The first line of a tempo must say when bar 1 begins")
                     .found("bar " + bar, "a time, such as at 0:02.000").remedy("write at 0:02.000 instead of bar " + bar)
-                    .at(compilation.sources().of(line, Literals.TEMPO_LINE__BAR));
+                    .at(compilation.sources().of(line, eINSTANCE.getTempoLine_Bar()));
             return false;
         }
         if (bar <= lastBar) {
-            compilation.quantities().outside(line, Literals.TEMPO_LINE__BAR, line.getBar(),
+            compilation.quantities().outside(line, eINSTANCE.getTempoLine_Bar(), line.getBar(),
                     "the bar of a tempo change after bar " + lastBar, (lastBar + 1) + " or more");
             return false;
         }
@@ -105,10 +106,10 @@ final class TempoBlock {
         if (line.getBpm() == null) {
             return Optional.empty();
         }
-        Optional<Rational> bpm = compilation.quantities().rational(line, Literals.TEMPO_LINE__BPM, line.getBpm(),
-                Literals.TEMPO_LINE__DIVISOR, line.getDivisor(), "a tempo", FASTEST_BPM);
+        Optional<Rational> bpm = compilation.quantities().rational(line, eINSTANCE.getTempoLine_Bpm(), line.getBpm(),
+                eINSTANCE.getTempoLine_Divisor(), line.getDivisor(), "a tempo", FASTEST_BPM);
         if (bpm.isPresent() && bpm.get().compareTo(Rational.of(SLOWEST_BPM)) < 0) {
-            compilation.quantities().outside(line, Literals.TEMPO_LINE__BPM, line.getBpm(), "a tempo",
+            compilation.quantities().outside(line, eINSTANCE.getTempoLine_Bpm(), line.getBpm(), "a tempo",
                     SLOWEST_BPM + " to " + FASTEST_BPM + " bpm");
             return Optional.empty();
         }
@@ -117,7 +118,7 @@ final class TempoBlock {
             compilation.problems().report(missing ? LanguageRules.MISSING_UNIT : LanguageRules.WRONG_UNIT,
                     "A tempo is in bpm, beats a minute" + (missing ? "" : ", not in " + line.getUnit()))
                     .found(missing ? line.getBpm() : line.getUnit(), "bpm").remedy("write " + line.getBpm() + " bpm")
-                    .at(compilation.sources().of(line, missing ? Literals.TEMPO_LINE__BPM : Literals.TEMPO_LINE__UNIT));
+                    .at(compilation.sources().of(line, missing ? eINSTANCE.getTempoLine_Bpm() : eINSTANCE.getTempoLine_Unit()));
             return Optional.empty();
         }
         return bpm;
@@ -134,7 +135,7 @@ final class TempoBlock {
         } catch (MusicTimeException e) {
             compilation.problems().report(LanguageRules.NUMBER_RANGE, e.getMessage()).found(line.getBeats() + "/" + line.getBeatUnit(),
                     "such as 4/4, 3/4 or 6/8").remedy("write the meter as beats in a bar, a slash, and the note that is one beat")
-                    .at(compilation.sources().of(line, Literals.TEMPO_LINE__BEATS));
+                    .at(compilation.sources().of(line, eINSTANCE.getTempoLine_Beats()));
             return Optional.empty();
         }
     }

@@ -1,5 +1,7 @@
 package org.girandole.lang.compile;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -18,7 +20,6 @@ import org.girandole.lang.show.Named;
 import org.girandole.lang.show.NamedStep;
 import org.girandole.lang.show.OffsetAnchor;
 import org.girandole.lang.show.Parameter;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SignedStep;
 import org.girandole.lang.show.Step;
 import org.girandole.music.Rational;
@@ -101,10 +102,10 @@ final class Times {
             return bar(bar);
         }
         if (anchor instanceof ClockAnchor clock) {
-            return clocks.soundtrackTime(clock, Literals.CLOCK_ANCHOR__CLOCK, clock.getClock()).map(TimeExpr.AtClock::new);
+            return clocks.soundtrackTime(clock, eINSTANCE.getClockAnchor_Clock(), clock.getClock()).map(TimeExpr.AtClock::new);
         }
         if (anchor instanceof OffsetAnchor offset) {
-            boolean counted = counted(offset, Literals.OFFSET_ANCHOR__NUMBER, offset.getNumber(), Literals.OFFSET_ANCHOR__DIVISOR,
+            boolean counted = counted(offset, eINSTANCE.getOffsetAnchor_Number(), offset.getNumber(), eINSTANCE.getOffsetAnchor_Divisor(),
                     offset.getDivisor(), offset.getUnit(), offset.isNegative(), steps);
             return counted ? Optional.of(new TimeExpr.Origin()) : Optional.empty();
         }
@@ -115,14 +116,14 @@ final class Times {
         Named target = anchor.getTarget();
         if (target != null && target.eIsProxy()) {
             // Marks of label files are not in the script, so linking cannot know them.
-            String name = Sources.name(anchor, Literals.NAME_ANCHOR__TARGET);
+            String name = Sources.name(anchor, eINSTANCE.getNameAnchor_Target());
             if (place.marks().contains(name)) {
                 return Optional.of(new TimeExpr.AtMark(name));
             }
-            compilation.unresolved(anchor, Literals.NAME_ANCHOR__TARGET, place.marks());
+            compilation.unresolved(anchor, eINSTANCE.getNameAnchor_Target(), place.marks());
             return Optional.empty();
         }
-        Optional<Named> resolved = compilation.resolve(anchor, Literals.NAME_ANCHOR__TARGET);
+        Optional<Named> resolved = compilation.resolve(anchor, eINSTANCE.getNameAnchor_Target());
         if (resolved.isPresent() && resolved.get() instanceof Parameter parameter) {
             Given given = place.values().get(parameter);
             if (given == null) {
@@ -136,13 +137,13 @@ final class Times {
     }
 
     private Optional<TimeExpr.Anchor> bar(BarAnchor bar) {
-        OptionalInt number = compilation.quantities().whole(bar, Literals.BAR_ANCHOR__BAR, bar.getBar(), "a bar", 1, MOST_BARS);
+        OptionalInt number = compilation.quantities().whole(bar, eINSTANCE.getBarAnchor_Bar(), bar.getBar(), "a bar", 1, MOST_BARS);
         Optional<Rational> beat = Optional.of(Rational.ONE);
         if (bar.getBeat() != null) {
-            beat = compilation.quantities().rational(bar, Literals.BAR_ANCHOR__BEAT, bar.getBeat(), Literals.BAR_ANCHOR__DIVISOR,
+            beat = compilation.quantities().rational(bar, eINSTANCE.getBarAnchor_Beat(), bar.getBeat(), eINSTANCE.getBarAnchor_Divisor(),
                     bar.getDivisor(), "a beat of a bar", MOST_COUNTED);
             if (beat.isPresent() && beat.get().compareTo(Rational.ONE) < 0) {
-                compilation.quantities().outside(bar, Literals.BAR_ANCHOR__BEAT, bar.getBeat(), "a beat of a bar",
+                compilation.quantities().outside(bar, eINSTANCE.getBarAnchor_Beat(), bar.getBeat(), "a beat of a bar",
                         "1 or more; beats count from 1");
                 return Optional.empty();
             }
@@ -160,10 +161,10 @@ final class Times {
 
     private boolean step(Step step, Place place, boolean back, List<TimeExpr.Step> steps) {
         if (step instanceof CountedStep counted) {
-            return counted(counted, Literals.COUNTED_STEP__NUMBER, counted.getNumber(), Literals.COUNTED_STEP__DIVISOR,
+            return counted(counted, eINSTANCE.getCountedStep_Number(), counted.getNumber(), eINSTANCE.getCountedStep_Divisor(),
                     counted.getDivisor(), counted.getUnit(), back, steps);
         }
-        Optional<Parameter> parameter = compilation.resolve(step, Literals.NAMED_STEP__TARGET, Parameter.class);
+        Optional<Parameter> parameter = compilation.resolve(step, eINSTANCE.getNamedStep_Target(), Parameter.class);
         Given given = parameter.map(place.values()::get).orElse(null);
         if (given == null) {
             return false;

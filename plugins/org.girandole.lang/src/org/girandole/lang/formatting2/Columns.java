@@ -1,5 +1,7 @@
 package org.girandole.lang.formatting2;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.emf.ecore.EObject;
@@ -28,7 +30,6 @@ import org.girandole.lang.show.ScoreDef;
 import org.girandole.lang.show.Script;
 import org.girandole.lang.show.SectionDef;
 import org.girandole.lang.show.ShotsField;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SpanField;
 import org.girandole.lang.show.TempoField;
 import org.girandole.lang.show.TempoLine;
@@ -129,7 +130,7 @@ final class Columns {
         for (TempoLine line : tempo.getEntries()) {
             ISemanticRegion ramp = access.regionForEObject(line).getRegionFor().keyword("ramp");
             add(cells, layout.first(line), ramp != null ? ramp
-                    : access.regionForEObject(line).getRegionFor().feature(Literals.TEMPO_LINE__BPM));
+                    : access.regionForEObject(line).getRegionFor().feature(eINSTANCE.getTempoLine_Bpm()));
         }
         align(cells, WIDEST_TIME, 2);
     }

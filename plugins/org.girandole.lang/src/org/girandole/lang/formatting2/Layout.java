@@ -1,5 +1,7 @@
 package org.girandole.lang.formatting2;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,7 +25,6 @@ import org.girandole.lang.show.RepeatBlock;
 import org.girandole.lang.show.ScoreDef;
 import org.girandole.lang.show.Script;
 import org.girandole.lang.show.SectionDef;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.StrayItem;
 import org.girandole.lang.show.TempoField;
 import org.girandole.lang.show.TempoLine;
@@ -217,7 +218,7 @@ final class Layout {
     /** Feature of cues that columns are made of. */
     static ISemanticRegion effectStart(ITextRegionAccess access, CueLine cue) {
         IEObjectRegion region = access.regionForEObject(cue);
-        ISemanticRegion count = region.getRegionFor().feature(Literals.CUE_LINE__COUNT);
-        return count != null ? count : region.getRegionFor().feature(Literals.CUE_LINE__EFFECT);
+        ISemanticRegion count = region.getRegionFor().feature(eINSTANCE.getCueLine_Count());
+        return count != null ? count : region.getRegionFor().feature(eINSTANCE.getCueLine_Effect());
     }
 }

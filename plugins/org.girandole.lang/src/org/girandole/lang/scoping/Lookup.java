@@ -1,5 +1,7 @@
 package org.girandole.lang.scoping;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import com.google.inject.Inject;
 import com.google.inject.Singleton;
 import java.util.ArrayList;
@@ -20,7 +22,6 @@ import org.girandole.lang.show.PinOption;
 import org.girandole.lang.show.RefField;
 import org.girandole.lang.show.RehearsalDef;
 import org.girandole.lang.show.ScoreDef;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SoundtrackDef;
 
 /** Which names a reference may mean. The one place that knows; linking, completion and messages all ask here. */
@@ -59,27 +60,27 @@ public class Lookup {
 
     public Candidates candidates(EObject context, EReference reference) {
         Names names = names(context);
-        if (reference == Literals.CUE_LINE__EFFECT) {
+        if (reference == eINSTANCE.getCueLine_Effect()) {
             return inFigure(context, names, EnumSet.of(Kind.EFFECT, Kind.CHAIN), Space.SHOT);
         }
-        if (reference == Literals.PLACE_RANGE__FIRST || reference == Literals.PLACE_RANGE__LAST) {
+        if (reference == eINSTANCE.getPlaceRange_First() || reference == eINSTANCE.getPlaceRange_Last()) {
             return inFigure(context, names, EnumSet.of(Kind.POSITION, Kind.GROUP), Space.PLACE);
         }
-        if (reference == Literals.NAME_ANCHOR__TARGET) {
+        if (reference == eINSTANCE.getNameAnchor_Target()) {
             return context.eContainer() != null && context.eContainer().eContainer() instanceof Argument
                     ? argument(context, names) : moment(context, names);
         }
-        if (reference == Literals.NAMED_STEP__TARGET) {
+        if (reference == eINSTANCE.getNamedStep_Target()) {
             return inFigure(context, names, EnumSet.noneOf(Kind.class));
         }
-        if (reference == Literals.EFFECT_DEF__LIKE || reference == Literals.LOT_DEF__OF || reference == Literals.CHAIN_DEF__OF) {
+        if (reference == eINSTANCE.getEffectDef_Like() || reference == eINSTANCE.getLotDef_Of() || reference == eINSTANCE.getChainDef_Of()) {
             return plain(names, EnumSet.of(Kind.EFFECT), Space.SHOT);
         }
-        if (reference == Literals.UNIT_REF__OWNER) {
+        if (reference == eINSTANCE.getUnitRef_Owner()) {
             return context.eContainer() instanceof PinOption ? plain(names, EnumSet.of(Kind.MODULE), Space.MODULE)
                     : plain(names, EnumSet.of(Kind.RACK), Space.RACK);
         }
-        if (reference == Literals.WAIVER_DEF__SUBJECT) {
+        if (reference == eINSTANCE.getWaiverDef_Subject()) {
             return plain(names, EnumSet.of(Kind.EFFECT, Kind.CHAIN, Kind.CUE, Kind.MODULE, Kind.MODULE_TYPE, Kind.RACK, Kind.SOUNDTRACK,
                     Kind.LOT, Kind.IGNITER, Kind.FIRING_SYSTEM, Kind.SITE, Kind.AREA), Space.SHOT, Space.CUE, Space.MODULE,
                     Space.MODULE_TYPE, Space.RACK, Space.SOUNDTRACK, Space.LOT, Space.IGNITER, Space.FIRING_SYSTEM, Space.SITE,
@@ -90,35 +91,35 @@ public class Lookup {
     }
 
     private static Kind single(EObject context, EReference reference) {
-        if (reference == Literals.REF_FIELD__TARGET) {
+        if (reference == eINSTANCE.getRefField_Target()) {
             return switch (((RefField) context).getKey() == null ? "" : ((RefField) context).getKey()) {
                 case "site" -> Kind.SITE;
                 case "igniter" -> Kind.IGNITER;
                 default -> Kind.FIRING_SYSTEM;
             };
         }
-        if (reference == Literals.MODULE_DEF__OF) {
+        if (reference == eINSTANCE.getModuleDef_Of()) {
             return Kind.MODULE_TYPE;
         }
-        if (reference == Literals.RACK_DEF__POSITION || reference == Literals.WAIVER_DEF__POSITION) {
+        if (reference == eINSTANCE.getRackDef_Position() || reference == eINSTANCE.getWaiverDef_Position()) {
             return Kind.POSITION;
         }
-        if (reference == Literals.LOT_OPTION__LOT) {
+        if (reference == eINSTANCE.getLotOption_Lot()) {
             return Kind.LOT;
         }
-        if (reference == Literals.PLAY_LINE__FIGURE) {
+        if (reference == eINSTANCE.getPlayLine_Figure()) {
             return Kind.FIGURE;
         }
-        if (reference == Literals.CUE_END_FIELD__CUE) {
+        if (reference == eINSTANCE.getCueEndField_Cue()) {
             return Kind.CUE;
         }
-        if (reference == Literals.SCORE_DEF__SOUNDTRACK || reference == Literals.REHEARSAL_DEF__SOUNDTRACK) {
+        if (reference == eINSTANCE.getScoreDef_Soundtrack() || reference == eINSTANCE.getRehearsalDef_Soundtrack()) {
             return Kind.SOUNDTRACK;
         }
-        if (reference == Literals.LEAD_FIELD__WIRE) {
+        if (reference == eINSTANCE.getLeadField_Wire()) {
             return Kind.WIRE;
         }
-        if (reference == Literals.TABLE_REF_FIELD__TABLE) {
+        if (reference == eINSTANCE.getTableRefField_Table()) {
             return Kind.TABLE;
         }
         throw new IllegalStateException("no rule of names for " + reference.getName());
@@ -167,7 +168,7 @@ public class Lookup {
             return names.inside(soundtrack);
         }
         ScoreDef score = container(context, ScoreDef.class);
-        Named named = score != null ? names.in(Space.SOUNDTRACK).get(Sources.name(score, Literals.SCORE_DEF__SOUNDTRACK))
+        Named named = score != null ? names.in(Space.SOUNDTRACK).get(Sources.name(score, eINSTANCE.getScoreDef_Soundtrack()))
                 : rehearsed(container(context, RehearsalDef.class), names.in(Space.SOUNDTRACK));
         return named == null ? Map.of() : names.inside(named);
     }
@@ -177,7 +178,7 @@ public class Lookup {
         if (rehearsal == null) {
             return null;
         }
-        String name = Sources.name(rehearsal, Literals.REHEARSAL_DEF__SOUNDTRACK);
+        String name = Sources.name(rehearsal, eINSTANCE.getRehearsalDef_Soundtrack());
         return name.isEmpty() && soundtracks.size() == 1 ? soundtracks.values().iterator().next() : soundtracks.get(name);
     }
 

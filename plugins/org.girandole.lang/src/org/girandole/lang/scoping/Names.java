@@ -1,5 +1,7 @@
 package org.girandole.lang.scoping;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -28,7 +30,6 @@ import org.girandole.lang.show.ScoreDef;
 import org.girandole.lang.show.Script;
 import org.girandole.lang.show.SectionDef;
 import org.girandole.lang.show.ShowDef;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SiteDef;
 import org.girandole.lang.show.SoundtrackDef;
 
@@ -104,7 +105,7 @@ public final class Names {
             if (element instanceof ShowDef show) {
                 for (Field field : show.getFields()) {
                     if (field instanceof RefField ref && "site".equals(ref.getKey())) {
-                        return Sources.name(ref, Literals.REF_FIELD__TARGET);
+                        return Sources.name(ref, eINSTANCE.getRefField_Target());
                     }
                 }
             }
