@@ -53,7 +53,7 @@ public enum Dimension {
     }
 
     /** A number of some unit in SI units (areas in mm², angles in degrees, temperatures in °C), exact where a decimal can be. */
-    BigDecimal toSi(BigDecimal number, String symbol) {
+    public BigDecimal toSi(BigDecimal number, String symbol) {
         BigDecimal[] factor = units.get(symbol);
         return number.multiply(factor[0]).divide(factor[1], MathContext.DECIMAL128);
     }

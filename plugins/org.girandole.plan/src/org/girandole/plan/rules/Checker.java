@@ -1,6 +1,7 @@
 package org.girandole.plan.rules;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -43,6 +44,13 @@ public final class Checker {
         Findings out = new Findings(rule.info(), rule.info().severity());
         rule.check(plan, out);
         return out.all();
+    }
+
+    /** What some rules find, held against the waivers; nothing else about the plan is looked at. */
+    public static List<Finding> findings(Plan plan, Collection<String> rules) {
+        Waivers waivers = new Waivers(plan);
+        return Rules.all().stream().filter(rule -> rules.contains(rule.info().id())).flatMap(rule -> found(rule, plan).stream())
+                .map(waivers::apply).sorted(ORDER).toList();
     }
 
     /** The rule of this id, if it is one whose findings can be waived. */

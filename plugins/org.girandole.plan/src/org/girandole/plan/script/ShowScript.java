@@ -50,6 +50,14 @@ public record ShowScript(ShowHeader show, List<Soundtrack> soundtracks, List<Eff
                 scores, distances, waivers, rules, tables, release, rehearsals, all);
     }
 
+    /** The same script with another wind on its site; a script without a site stays as it is. */
+    public ShowScript withWind(Optional<Site.Wind> wind) {
+        Optional<Site> blown = site.map(s -> new Site(s.name(), s.label(), s.positions(), s.groups(), s.audience(), s.boundary(),
+                s.protectedPlaces(), wind, s.airC(), s.elevationM(), s.listening(), s.source()));
+        return new ShowScript(show, soundtracks, effects, lots, chains, blown, igniters, wires, moduleTypes, modules, racks, firingSystem,
+                scores, distances, waivers, rules, tables, release, inputs);
+    }
+
     /** The distance table that the show names: one of its own, or one that comes with the program; empty when neither has the name. */
     public Optional<DistanceTable> separationTable() {
         return show.separation().flatMap(name -> distanceTables().stream().filter(table -> table.name().equals(name)).findFirst());

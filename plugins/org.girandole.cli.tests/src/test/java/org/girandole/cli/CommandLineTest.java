@@ -20,9 +20,9 @@ class CommandLineTest {
 
     @Test
     void helpNamesEveryCommandAndExitCode() throws Exception {
-        assertThat(Cli.in(temp).run("--help").exits(0).out()).contains("check", "allocate", "release", "explain", "diff", "format", "waivers", "verify", "meter", "timecode", "new",
+        assertThat(Cli.in(temp).run("--help").exits(0).out()).contains("check", "allocate", "release", "explain", "diff", "site", "format", "waivers", "verify", "meter", "timecode", "new",
                 "completion", "Examples:", "Exit codes:", " 70 ");
-        for (String command : new String[] {"check", "allocate", "release", "explain", "diff", "format", "waivers", "verify", "meter", "timecode", "new", "serve", "completion"}) {
+        for (String command : new String[] {"check", "allocate", "release", "explain", "diff", "site", "format", "waivers", "verify", "meter", "timecode", "new", "serve", "completion"}) {
             assertThat(Cli.in(temp).run("help", command).exits(0).out()).contains("Usage: girandole " + command).contains("Example");
         }
     }

@@ -9,7 +9,7 @@ import picocli.CommandLine.Spec;
 /** The command that holds the others. */
 @Command(name = "girandole", mixinStandardHelpOptions = true, versionProvider = Version.class,
         subcommands = {CheckCommand.class, ReleaseCommand.class, AllocateCommand.class, ExplainCommand.class,
-            DiffCommand.class, FormatCommand.class, WaiversCommand.class, VerifyCommand.class,
+            DiffCommand.class, SiteCommand.class, FormatCommand.class, WaiversCommand.class, VerifyCommand.class,
             MeterCommand.class, TimecodeCommand.class, NewCommand.class, ServeCommand.class, CompletionCommand.class},
         header = "Checks and releases choreographed fireworks shows.",
         description = {"", "Girandole is a planning aid for licensed people. It never arms or fires anything. Local law, the authority having"
@@ -22,6 +22,8 @@ import picocli.CommandLine.Spec;
                 "  girandole release my-show/my-show.show         write tables and sheets",
                 "  girandole explain my-show/my-show.show Hero    see how a cue's time comes about",
                 "  girandole diff --git HEAD my-show/my-show.show see what your edit changes",
+                "  girandole site my-show/my-show.show --wind \"9 m/s from 200 deg\"",
+                "                                                 what is clean in tonight's wind",
                 "  girandole format my-show/my-show.show          give the script its one form",
                 "  girandole waivers my-show/my-show.show         what somebody agreed to live with",
                 "  girandole verify release                       prove that a release is whole and unaltered",
@@ -52,6 +54,6 @@ final class Girandole implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "Say what to do: check, allocate, release, explain, diff, format, waivers, verify, meter, timecode, new, serve or completion.");
+        throw new ParameterException(spec.commandLine(), "Say what to do: check, allocate, release, explain, diff, site, format, waivers, verify, meter, timecode, new, serve or completion.");
     }
 }

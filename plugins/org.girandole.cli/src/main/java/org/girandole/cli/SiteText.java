@@ -1,0 +1,160 @@
+package org.girandole.cli;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import org.girandole.physics.fallout.Footprint;
+import org.girandole.physics.geometry.Point2;
+import org.girandole.physics.wind.CriticalWind;
+import org.girandole.plan.Finding;
+import org.girandole.plan.Plan;
+import org.girandole.plan.fallout.FalloutAreas;
+import org.girandole.plan.rules.Quantity;
+import org.girandole.plan.rules.distance.AskedDistances;
+import org.girandole.plan.rules.distance.SiteInWind;
+import org.girandole.plan.script.Site;
+
+/** The answer of the site command. */
+final class SiteText {
+    private static final double[] TABLE_MPS = {0, 2, 4, 6, 8, 10, 12, 14, 16, 18, 20};
+
+    private final SiteInWind inWind;
+    private final Plan plan;
+    private final Site site;
+    private final PrintWriter out;
+
+    SiteText(SiteInWind inWind, PrintWriter out) {
+        this.inWind = inWind;
+        this.plan = inWind.plan();
+        this.site = plan.script().site().orElseThrow();
+        this.out = out;
+    }
+
+    void print() {
+        out.println(site.label() + ", " + site.wind().map(SiteText::wind).orElse("in calm air: nothing is said of the wind"));
+        AskedDistances asked = AskedDistances.of(plan);
+        out.println("Distances by " + asked.table().map(table -> table.name() + ": " + table.title() + " (" + table.document().text() + ")")
+                .orElse("no table"));
+        inWind.unchecked().forEach(why -> out.println("NOT CHECKED: " + why));
+        FalloutAreas fallout = FalloutAreas.of(plan);
+        List<String> positions = SiteInWind.positions(plan);
+        positions.forEach(position -> position(position, asked, fallout));
+        out.println();
+        List<String> not = positions.stream().filter(position -> inWind.state(position) == SiteInWind.State.NOT_CLEAN).toList();
+        List<String> unchecked = positions.stream().filter(position -> inWind.state(position) == SiteInWind.State.UNCHECKED).toList();
+        if (!unchecked.isEmpty()) {
+            out.println("Not known to be clean: " + String.join(", ", unchecked) + ".");
+        }
+        if (!not.isEmpty()) {
+            out.println("Not clean in this wind: " + String.join(", ", not) + ".");
+        }
+        if (positions.isEmpty()) {
+            out.println("Nothing is fired.");
+        } else if (not.isEmpty() && unchecked.isEmpty()) {
+            boolean waived = positions.stream().anyMatch(position -> inWind.state(position) == SiteInWind.State.WAIVED);
+            out.println("Every position is clean in this wind, by these rules and this table" + (waived ? ", but for what is waived" : "")
+                    + ". That is no permission.");
+        }
+        if (!positions.isEmpty()) {
+            bears(positions);
+        }
+    }
+
+    private static String wind(Site.Wind wind) {
+        return "wind " + Quantity.number(wind.speedMps()) + " m/s from " + Quantity.number(wind.fromDeg()) + "°"
+                + wind.gustMps().map(gust -> ", gusts " + Quantity.number(gust) + " m/s").orElse("");
+    }
+
+    private void position(String position, AskedDistances asked, FalloutAreas fallout) {
+        out.println();
+        SiteInWind.State state = inWind.state(position);
+        out.println(position + ": " + switch (state) {
+            case CLEAN -> "clean";
+            case WAIVED -> "clean but for what is waived";
+            case NOT_CLEAN -> "NOT clean";
+            case UNCHECKED -> "not known to be clean";
+        });
+        for (AskedDistances.Line line : asked.lines()) {
+            if (line.position().equals(position)) {
+                out.println("  " + (line.audience() ? "audience " : "protected ") + line.place() + ": " + distance(line));
+            }
+        }
+        percentiles(position, fallout, "unburst shells", area -> Optional.of(area.result().unburst()));
+        percentiles(position, fallout, "debris", area -> area.result().debris());
+        fallout.unknown().stream().filter(unknown -> unknown.first().position().equals(position))
+                .forEach(unknown -> out.println("  where " + unknown.first().label() + " comes down is not known: " + unknown.why()));
+        for (Finding finding : inWind.at(position)) {
+            if (!finding.subject().positions().isEmpty()) {
+                out.println("  " + (finding.waived() ? "waived, " : "") + finding.rule() + ": " + finding.message() + "; " + finding.remedy());
+            }
+        }
+    }
+
+    private static String distance(AskedDistances.Line line) {
+        String there = Quantity.metres(line.foundM()) + " there, ";
+        String cue = " (cue " + line.cue().number() + ", " + line.cue().label() + ")";
+        if (line.asked().assessmentNeeded()) {
+            return there + "no number: " + line.asked().assessment().orElse("") + cue;
+        }
+        String estimated = line.asked().estimated().isEmpty() ? "" : " (estimated)";
+        return there + Quantity.metres(line.asked().metres().getAsDouble()) + estimated + " asked, "
+                + (line.asked().metBy(line.foundM()) ? "met" : "NOT met") + cue;
+    }
+
+    private void percentiles(String position, FalloutAreas fallout, String what, Function<FalloutAreas.Area, Optional<Footprint>> kind) {
+        List<FalloutAreas.Area> here = fallout.areas().stream().filter(area -> area.first().position().equals(position)).toList();
+        List<Footprint> footprints = here.stream().flatMap(area -> kind.apply(area).stream()).toList();
+        if (footprints.isEmpty()) {
+            return;
+        }
+        Point2 at = site.positions().stream().filter(each -> each.name().equals(position)).findFirst()
+                .map(each -> new Point2(each.at().xM(), each.at().yM())).orElseThrow();
+        List<String> parts = new ArrayList<>();
+        for (Footprint.Area share : footprints.get(0).areas()) {
+            OptionalDouble farthest = footprints.stream().flatMap(footprint -> footprint.areas().stream())
+                    .filter(area -> area.share() == share.share()).flatMap(area -> area.outline().corners().stream())
+                    .mapToDouble(at::distanceM).max();
+            farthest.ifPresent(metres -> parts.add(Quantity.number(share.share() * 100) + " % within " + Math.round(metres) + " m"));
+        }
+        boolean estimated = here.stream().anyMatch(FalloutAreas.Area::estimated);
+        out.println("  " + what + ": " + String.join(", ", parts) + (estimated ? " (estimated)" : ""));
+    }
+
+    /** How much wind of this direction the show bears, as a whole and position by position. */
+    private void bears(List<String> positions) {
+        if (site.wind().isEmpty()) {
+            out.println("How much wind it bears is not known: say from where, such as --wind \"5 m/s from 240 deg\".");
+            return;
+        }
+        double from = site.wind().get().fromDeg();
+        CriticalWind critical = SiteInWind.critical(plan, from);
+        out.println((critical.cleanUpToMps().isPresent() ? "Clean" + critical.text().substring("clean".length()) : "Not clean, even in calm")
+                + (critical.brokenBy().isEmpty() ? "." : "; then " + String.join(", ", critical.brokenBy()) + "."));
+        out.println();
+        int width = Math.max(9, positions.stream().mapToInt(String::length).max().orElse(0)) + 1;
+        StringBuilder head = new StringBuilder(pad("from " + Quantity.number(from) + "°", 12));
+        positions.forEach(position -> head.append(pad(position, width)));
+        out.println(head.toString().stripTrailing());
+        boolean waived = false;
+        for (double speed : TABLE_MPS) {
+            SiteInWind blown = SiteInWind.of(plan, from, speed);
+            StringBuilder row = new StringBuilder(pad(Quantity.number(speed) + " m/s", 12));
+            for (String position : positions) {
+                row.append(pad(blown.state(position).word(), width));
+                waived |= blown.state(position) == SiteInWind.State.WAIVED;
+            }
+            out.println(row.toString().stripTrailing());
+        }
+        if (waived) {
+            out.println("A waiver counts here in every wind, whatever wind its author thought of.");
+        }
+        out.println("Computed for a steady wind measured 2 m above the ground (gusts count for the table's distances only), with the scatter of " + FalloutAreas.SAMPLES + " flights of each kind.");
+    }
+
+    private static String pad(String text, int width) {
+        return text + " ".repeat(Math.max(1, width - text.length()));
+    }
+}

@@ -1,0 +1,111 @@
+package org.girandole.plan.rules.distance;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.girandole.physics.wind.CriticalWind;
+import org.girandole.plan.Finding;
+import org.girandole.plan.Plan;
+import org.girandole.plan.PlannedCue;
+import org.girandole.plan.Severity;
+import org.girandole.plan.rules.Checker;
+import org.girandole.plan.script.Site;
+
+/**
+ * What the rules about distances find at each position in one wind, and how much wind of a direction a plan bears.
+ *
+ * @param plan the plan in that wind
+ * @param findings errors of the rules about distances, waived ones included; a finding without a position is of every position
+ */
+public record SiteInWind(Plan plan, List<Finding> findings) {
+    /** The strongest wind that is tried: in more nobody stands a rack up. */
+    public static final double STRONGEST_MPS = 20;
+    private static final Set<String> UNCHECKED = Set.of("separation-unchecked", "fallout-unchecked");
+    private static final Set<String> RULES = Set.of("separation", "separation-unchecked", "protect", "fallout", "fallout-unchecked",
+            "burst-too-low", "position-too-close");
+
+    /** How a position fares. */
+    public enum State {
+        /** Nothing found. */
+        CLEAN("clean"),
+        /** Only what somebody agreed to in a waiver, in whatever wind that was. */
+        WAIVED("waived"),
+        /** Something found that nobody agreed to. */
+        NOT_CLEAN("NOT"),
+        /** Something could not be checked. */
+        UNCHECKED("unchecked");
+
+        private final String word;
+
+        State(String word) {
+            this.word = word;
+        }
+
+        /** The word for it in tables. */
+        public String word() {
+            return word;
+        }
+    }
+
+    public SiteInWind {
+        findings = List.copyOf(findings);
+    }
+
+    /** The plan in the wind of its site. */
+    public static SiteInWind of(Plan plan) {
+        return new SiteInWind(plan, Checker.findings(plan, RULES).stream().filter(finding -> finding.severity() == Severity.ERROR).toList());
+    }
+
+    /** The plan in wind from {@code fromDeg} (clockwise from north) at {@code speedMps}, without gusts. */
+    public static SiteInWind of(Plan plan, double fromDeg, double speedMps) {
+        return of(plan.inWind(Optional.of(new Site.Wind(fromDeg, speedMps, Optional.empty(), plan.script().show().source()))));
+    }
+
+    /** Positions that something is fired from, in the order of the site; then those that the site does not have. */
+    public static List<String> positions(Plan plan) {
+        Set<String> used = new TreeSet<>();
+        plan.cues().stream().map(PlannedCue::position).forEach(used::add);
+        List<String> ordered = new ArrayList<>();
+        plan.script().site().ifPresent(site -> site.positions().stream().map(Site.Position::name).filter(used::remove).forEach(ordered::add));
+        ordered.addAll(used);
+        return ordered;
+    }
+
+    /** What was found at a position, that of every position included. */
+    public List<Finding> at(String position) {
+        return findings.stream().filter(finding -> finding.subject().positions().isEmpty() || finding.subject().positions().contains(position))
+                .toList();
+    }
+
+    /** How a position fares; what is unchecked comes before all else. */
+    public State state(String position) {
+        List<Finding> found = at(position);
+        List<Finding> open = found.stream().filter(finding -> !finding.waived()).toList();
+        if (open.stream().anyMatch(finding -> UNCHECKED.contains(finding.rule()))) {
+            return State.UNCHECKED;
+        }
+        return !open.isEmpty() ? State.NOT_CLEAN : found.isEmpty() ? State.CLEAN : State.WAIVED;
+    }
+
+    /** Why something could not be checked, in words; empty when all was. */
+    public List<String> unchecked() {
+        return findings.stream().filter(finding -> UNCHECKED.contains(finding.rule()) && !finding.waived()).map(Finding::message).distinct().toList();
+    }
+
+    /** What is found here and was not agreed to: rule and position, each once. */
+    private List<String> broken() {
+        Map<String, Boolean> broken = new LinkedHashMap<>();
+        findings.stream().filter(finding -> !finding.waived()).forEach(finding -> broken.put(finding.rule()
+                + (finding.subject().positions().isEmpty() ? "" : " at " + String.join(", ", finding.subject().positions())), true));
+        return List.copyOf(broken.keySet());
+    }
+
+    /** The strongest wind from {@code fromDeg} up to which nothing is found that nobody agreed to, at it and at any weaker one. */
+    public static CriticalWind critical(Plan plan, double fromDeg) {
+        return CriticalWind.find(fromDeg, STRONGEST_MPS, (from, speed) -> of(plan, from, speed).broken());
+    }
+}
