@@ -20,7 +20,6 @@ import org.girandole.plan.PlannedCue;
 import org.girandole.plan.rules.ScriptIndex;
 import org.girandole.plan.script.EffectKind;
 import org.girandole.plan.script.Point;
-import org.girandole.plan.script.Rack;
 import org.girandole.plan.script.Site;
 
 /**
@@ -138,8 +137,7 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
         for (PlannedCue cue : plan.cues()) {
             Point at = positions.get(cue.position());
             if (concerns(cue) && at != null) {
-                Point from = index.rack(cue).flatMap(Rack::at)
-                        .map(rack -> new Point(at.xM() + rack.xM(), at.yM() + rack.yM(), at.zM() + rack.zM())).orElse(at);
+                Point from = index.firedFrom(cue, at);
                 firsts.putIfAbsent(new Key(cue.effect().name(), cue.lot().orElse(""), from, cue.aim()), cue);
             }
         }

@@ -11,6 +11,7 @@ import org.girandole.plan.PlannedSoundtrack;
 import org.girandole.plan.script.Igniter;
 import org.girandole.plan.script.Module;
 import org.girandole.plan.script.ModuleType;
+import org.girandole.plan.script.Point;
 import org.girandole.plan.script.Rack;
 
 /** The hardware and soundtracks of a plan, by name. */
@@ -53,6 +54,12 @@ public final class ScriptIndex {
 
     public Optional<Rack> rack(PlannedCue cue) {
         return cue.tube().flatMap(tube -> Optional.ofNullable(racks.get(tube.rack())));
+    }
+
+    /** Where a cue of this position is fired: the position, moved to where the cue's rack stands. */
+    public Point firedFrom(PlannedCue cue, Point position) {
+        return rack(cue).flatMap(Rack::at)
+                .map(rack -> new Point(position.xM() + rack.xM(), position.yM() + rack.yM(), position.zM() + rack.zM())).orElse(position);
     }
 
     /** The igniter type of the cue's effect. */

@@ -16,7 +16,6 @@ import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.rules.ScriptIndex;
 import org.girandole.plan.script.Point;
-import org.girandole.plan.script.Rack;
 import org.girandole.plan.script.Site;
 
 /** The site as the rules about distances see it. */
@@ -58,8 +57,7 @@ final class Ground {
 
     /** Where the cue is fired: its position, moved to where its rack stands. Empty for a position that the site does not have. */
     Optional<Point> firedFrom(PlannedCue cue) {
-        return Optional.ofNullable(positions.get(cue.position())).map(at -> index.rack(cue).flatMap(Rack::at)
-                .map(rack -> new Point(at.xM() + rack.xM(), at.yM() + rack.yM(), at.zM() + rack.zM())).orElse(at));
+        return Optional.ofNullable(positions.get(cue.position())).map(at -> index.firedFrom(cue, at));
     }
 
     private void read(Site site) {
