@@ -37,7 +37,7 @@ class LayersTest {
 
     @Test
     void allBundlesAreLookedAt() {
-        for (String bundle : new String[] {"timecode", "music", "physics", "plan", "lang", "sheets", "cli"}) {
+        for (String bundle : new String[] {"timecode", "music", "physics", "plan", "lang", "protocol", "sheets", "cli"}) {
             assertThat(classes.stream().anyMatch(c -> c.getPackageName().startsWith("org.girandole." + bundle))).as(bundle).isTrue();
         }
     }
@@ -58,8 +58,12 @@ class LayersTest {
         }
         noClasses().that().resideInAnyPackage("org.girandole.timecode..", "org.girandole.music..", "org.girandole.physics..").should()
                 .dependOnClassesThat().resideInAPackage("org.girandole.plan..").check(classes);
-        noClasses().that().resideInAPackage("org.girandole.lang..").should().dependOnClassesThat()
-                .resideInAnyPackage("org.girandole.sheets..", "org.girandole.cli..").check(classes);
+        // Like the command line, the server's answers for views hand out sheets.
+        noClasses().that().resideInAPackage("org.girandole.lang..").and().resideOutsideOfPackage("org.girandole.lang.ide.show..").should()
+                .dependOnClassesThat().resideInAnyPackage("org.girandole.sheets..", "org.girandole.cli..").check(classes);
+        noClasses().that().resideInAPackage("org.girandole.protocol..").should().dependOnClassesThat()
+                .resideInAnyPackage("org.girandole.plan..", "org.girandole.lang..", "org.girandole.sheets..", "org.girandole.cli..")
+                .check(classes);
         noClasses().that().resideInAPackage("org.girandole.sheets..").should().dependOnClassesThat()
                 .resideInAnyPackage("org.girandole.lang..", "org.girandole.cli..", "org.eclipse.emf..", "org.eclipse.xtext.resource..")
                 .check(classes);

@@ -12,11 +12,6 @@ import java.util.concurrent.ConcurrentHashMap;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.PDPageContentStream;
-import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
-import org.apache.pdfbox.pdmodel.font.PDType1Font;
-import org.apache.pdfbox.pdmodel.font.Standard14Fonts.FontName;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.girandole.plan.CheckedPlan;
@@ -40,9 +35,9 @@ final class SheetShelf {
     private static final int NARROWEST_PX = 100;
     private static final int WIDEST_PX = 4000;
     private static final int POINTS_PER_INCH = 72;
-    private static final float MARK_PT = 9;
-    private static final float MARK_X_PT = 37;
-    private static final float MARK_Y_PT = 16;
+    /** In the upper margin, which no sheet uses. */
+    private static final String ON_PAPER = "top: -8mm; left: 0";
+    private static final String IN_BROWSER = "top: 0; right: 0";
 
     private Made last;
 
@@ -83,7 +78,7 @@ final class SheetShelf {
         try {
             return switch (params.format()) {
                 case "pdf" -> file(sheet.get().fileName() + ".pdf", pdf(sheet.get(), plan));
-                case "html" -> file(sheet.get().fileName() + ".html", marked(sheet.get().html()).getBytes(StandardCharsets.UTF_8));
+                case "html" -> file(sheet.get().fileName() + ".html", marked(sheet.get().html(), IN_BROWSER).getBytes(StandardCharsets.UTF_8));
                 default -> SheetFile.nothing("There is no format '" + params.format() + "' for a sheet; ask for pdf or html");
             };
         } catch (IOException | SheetException e) {
@@ -95,25 +90,9 @@ final class SheetShelf {
         return new SheetFile(null, name, Base64.getEncoder().encodeToString(content));
     }
 
-    private static byte[] marked(byte[] pdf) throws IOException {
-        try (PDDocument document = Loader.loadPDF(pdf)) {
-            for (PDPage page : document.getPages()) {
-                try (PDPageContentStream content = new PDPageContentStream(document, page, AppendMode.APPEND, true, true)) {
-                    content.beginText();
-                    content.setFont(new PDType1Font(FontName.HELVETICA_BOLD), MARK_PT);
-                    content.newLineAtOffset(MARK_X_PT, page.getMediaBox().getHeight() - MARK_Y_PT);
-                    content.showText(NOT_RELEASED);
-                    content.endText();
-                }
-            }
-            ByteArrayOutputStream out = new ByteArrayOutputStream();
-            document.save(out);
-            return out.toByteArray();
-        }
-    }
-
-    private static String marked(String html) {
-        return html.replaceFirst("<body[^>]*>", "$0<p><strong>" + NOT_RELEASED + "</strong></p>");
+    /** What is fixed stands on every page of a PDF, and at the edge of the window in a browser. */
+    private static String marked(String html, String place) {
+        return html.replaceFirst("<body[^>]*>", "$0<div style=\"position: fixed; " + place + "; font-weight: bold\">" + NOT_RELEASED + "</div>");
     }
 
     private static String unknown(String id) {
@@ -129,8 +108,8 @@ final class SheetShelf {
         byte[] known = pdfs.get(sheet.id());
         if (known == null) {
             ByteArrayOutputStream out = new ByteArrayOutputStream();
-            PdfWriter.write(sheet.html(), out);
-            known = marked(out.toByteArray());
+            PdfWriter.write(marked(sheet.html(), ON_PAPER), out);
+            known = out.toByteArray();
             pdfs.put(sheet.id(), known);
         }
         return known;

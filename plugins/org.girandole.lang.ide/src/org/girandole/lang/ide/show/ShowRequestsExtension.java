@@ -26,6 +26,7 @@ import org.girandole.protocol.WaveView;
 @Singleton
 public final class ShowRequestsExtension implements ILanguageServerExtension, ShowRequests {
     private final ShowBoard board;
+    private ILanguageServerAccess access;
     private final Waveforms waveforms = new Waveforms();
     private final SheetShelf sheets = new SheetShelf();
 
@@ -35,8 +36,8 @@ public final class ShowRequestsExtension implements ILanguageServerExtension, Sh
     }
 
     @Override
-    public void initialize(ILanguageServerAccess access) {
-        // Everything that is asked for is on the board.
+    public void initialize(ILanguageServerAccess languageServerAccess) {
+        access = languageServerAccess;
     }
 
     @Override
@@ -75,7 +76,9 @@ public final class ShowRequestsExtension implements ILanguageServerExtension, Sh
                 .orElseGet(() -> SheetFile.nothing(show.why())));
     }
 
+    /** Changes wait in a queue: what was sent before this request has come out of it when a read comes out, even one that is cancelled. */
     private CompletableFuture<EditedShow> show(String uri) {
-        return board.fresh(uri).thenApply(EditedShow::new);
+        return access.doRead(uri, context -> null).handle((read, cancelled) -> null).thenCompose(queued -> board.fresh(uri))
+                .thenApply(EditedShow::new);
     }
 }
