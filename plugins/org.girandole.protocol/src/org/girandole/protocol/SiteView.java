@@ -15,6 +15,7 @@ import org.girandole.protocol.CueView.Spot;
  * @param distances one a position and place, for the firing that asks most; empty when none were looked at
  * @param fallout outlines inside which the share of what comes down comes down
  * @param falloutUnknown sentences on cues whose fallout could not be computed
+ * @param findings errors of the rules about distances in this wind, waived ones included
  */
 public record SiteView(String uri, String nothing, String name, List<Position> positions, List<Outline> audience, Outline boundary,
         List<Outline> protectedPlaces, WindView scriptWind, WindView wind, double lookDeg, String table, List<Distance> distances,
@@ -24,8 +25,12 @@ public record SiteView(String uri, String nothing, String name, List<Position> p
         return new SiteView(uri, why, "", List.of(), List.of(), null, List.of(), null, null, 0, "", List.of(), List.of(), List.of(), List.of());
     }
 
-    /** A firing position. */
-    public record Position(String name, Spot at, int cues, SourcePlace source) {
+    /**
+     * A firing position.
+     *
+     * @param state how it fares in this wind by the rules about distances: {@code clean}, {@code waived}, {@code NOT} or {@code unchecked}
+     */
+    public record Position(String name, Spot at, int cues, String state, SourcePlace source) {
     }
 
     /**

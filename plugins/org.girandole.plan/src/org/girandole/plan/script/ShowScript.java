@@ -58,12 +58,6 @@ public record ShowScript(ShowHeader show, List<Soundtrack> soundtracks, List<Eff
                 scores, distances, waivers, rules, tables, release, inputs);
     }
 
-    /** The same script on another site. */
-    public ShowScript withSite(Site other) {
-        return new ShowScript(show, soundtracks, effects, lots, chains, Optional.of(other), igniters, wires, moduleTypes, modules, racks,
-                firingSystem, scores, distances, waivers, rules, tables, release, inputs);
-    }
-
     /** The distance table that the show names: one of its own, or one that comes with the program; empty when neither has the name. */
     public Optional<DistanceTable> separationTable() {
         return show.separation().flatMap(name -> distanceTables().stream().filter(table -> table.name().equals(name)).findFirst());

@@ -20,12 +20,6 @@ public record Site(String name, String label, List<Position> positions, List<Gro
         protectedPlaces = List.copyOf(protectedPlaces);
     }
 
-    /** The same site in another wind. */
-    public Site withWind(Wind other) {
-        return new Site(name, label, positions, groups, audience, boundary, protectedPlaces, Optional.of(other), airC, elevationM, listening,
-                source);
-    }
-
     /** A firing position. */
     public record Position(String name, Point at, SourceRef source) {
     }

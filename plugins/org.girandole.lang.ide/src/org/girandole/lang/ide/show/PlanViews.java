@@ -57,7 +57,7 @@ final class PlanViews {
         return new PlanView(show.uri(), null, plan.script().show().name(), plan.script().show().label(), plan.stamp().printed(), checked.clean(),
                 open(Severity.ERROR), open(Severity.WARNING), (int) checked.findings().stream().filter(Finding::waived).count(),
                 show.scripts(), plan.soundtracks().stream().map(this::track).toList(), lanes(),
-                plan.cues().stream().map(this::cue).toList(), findings(checked, show));
+                plan.cues().stream().map(this::cue).toList(), findings(checked.findings(), plan, show));
     }
 
     private int open(Severity severity) {
@@ -116,11 +116,11 @@ final class PlanViews {
                 cue.items().stream().map(item -> new CueView.Item(item.lightUs(), item.seenUs())).toList(), show.place(cue.source()));
     }
 
-    /** All findings, each with the cues that it stands at: those of its line, at its positions if it names any. */
-    static List<FindingView> findings(CheckedPlan checked, EditedShow show) {
+    /** Findings, each with the cues that it stands at: those of its line, at its positions if it names any. */
+    static List<FindingView> findings(List<Finding> findings, Plan plan, EditedShow show) {
         Map<String, List<PlannedCue>> byLine = new HashMap<>();
-        checked.plan().cues().forEach(cue -> byLine.computeIfAbsent(line(cue.source()), key -> new ArrayList<>()).add(cue));
-        return checked.findings().stream().map(finding -> new FindingView(finding.rule(), finding.severity().word(), finding.message(),
+        plan.cues().forEach(cue -> byLine.computeIfAbsent(line(cue.source()), key -> new ArrayList<>()).add(cue));
+        return findings.stream().map(finding -> new FindingView(finding.rule(), finding.severity().word(), finding.message(),
                 finding.found(), finding.allowed(), finding.basis(), finding.remedy(), finding.waived(),
                 byLine.getOrDefault(line(finding.source()), List.of()).stream()
                         .filter(cue -> finding.subject().positions().isEmpty() || finding.subject().positions().contains(cue.position()))

@@ -11,14 +11,12 @@ import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.fallout.FalloutAreas;
-import org.girandole.plan.rules.RuleInfo;
-import org.girandole.plan.rules.Rules;
 import org.girandole.plan.rules.distance.AskedDistances;
+import org.girandole.plan.rules.distance.SiteInWind;
 import org.girandole.plan.schedule.SitePlan;
 import org.girandole.plan.script.Point;
 import org.girandole.plan.script.Site;
 import org.girandole.protocol.CueView.Spot;
-import org.girandole.protocol.FindingView;
 import org.girandole.protocol.SiteParams;
 import org.girandole.protocol.SiteView;
 import org.girandole.protocol.WindView;
@@ -42,14 +40,15 @@ final class SiteViews {
 
     private static SiteView of(SiteParams params, CheckedPlan checked, Site site, EditedShow show) {
         Optional<Site.Wind> tried = Optional.ofNullable(params.wind()).map(wind -> tried(wind, site));
-        Plan plan = tried.map(checked.plan()::inWind).orElse(checked.plan());
+        Plan plan = tried.map(wind -> checked.plan().inWind(Optional.of(wind))).orElse(checked.plan());
         AskedDistances asked = AskedDistances.of(plan);
         FalloutAreas fallout = FalloutAreas.of(plan);
+        SiteInWind stand = SiteInWind.of(plan);
         Map<String, Integer> counts = new HashMap<>();
         plan.cues().forEach(cue -> counts.merge(cue.position(), 1, Integer::sum));
         return new SiteView(params.uri(), null, site.label(),
                 site.positions().stream().map(p -> new SiteView.Position(p.name(), PlanViews.spot(p.at()), counts.getOrDefault(p.name(), 0),
-                        show.place(p.source()))).toList(),
+                        stand.state(p.name()).word(), show.place(p.source()))).toList(),
                 site.audience().stream().map(area -> outline(area, show)).toList(),
                 site.boundary().map(area -> outline(area, show)).orElse(null),
                 site.protectedPlaces().stream().map(area -> new SiteView.Outline(area.name(), spots(area.points()), area.radiusM().orElse(null),
@@ -59,7 +58,7 @@ final class SiteViews {
                         .map(name -> "there is no distance table " + name).orElse("the show names no distance table")),
                 asked.lines().stream().map(SiteViews::distance).toList(), fallout(fallout),
                 fallout.unknown().stream().map(u -> "cue " + u.first().number() + ", " + u.first().label() + ": " + u.why()).toList(),
-                findings(checked, show));
+                PlanViews.findings(stand.findings(), plan, show));
     }
 
     /** The wind to try. Speeds are kept to what blows on earth, so that a slip of the mouse asks for no nonsense. */
@@ -110,10 +109,5 @@ final class SiteViews {
         of.apply(area).ifPresent(footprint -> footprint.areas().stream().filter(each -> each.share() == SHARE)
                 .forEach(each -> out.add(new SiteView.Fallout(cue.number(), cue.position(), kind, SHARE, area.estimated(),
                         each.outline().corners().stream().map(corner -> new Spot(corner.x(), corner.y(), 0)).toList()))));
-    }
-
-    private static List<FindingView> findings(CheckedPlan checked, EditedShow show) {
-        List<String> rules = Rules.infos().stream().filter(info -> info.family() == RuleInfo.Family.DISTANCE).map(RuleInfo::id).toList();
-        return PlanViews.findings(checked, show).stream().filter(finding -> rules.contains(finding.rule())).toList();
     }
 }
