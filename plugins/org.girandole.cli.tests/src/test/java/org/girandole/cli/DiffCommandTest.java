@@ -60,6 +60,42 @@ class DiffCommandTest {
         assertThat(Cli.in(temp).run("diff", "old/harbour.show", "new/harbour.show").exits(2).err()).contains("two different shows");
     }
 
+    @Test
+    void gitItselfShowsThePlansDifference() throws Exception {
+        Path repository = temp.resolve("new");
+        Git git = Git.init(repository);
+        git.shell(Git.block(Path.of("../../docs/review.md"), "## In git diff").replace("night.show", "harbour.show")).exits(0);
+        Files.writeString(repository.resolve("notes.show"), "// nothing yet\n");
+        git.shell("git add . && git commit -q -m Before").exits(0);
+        Path stock = repository.resolve("stock.show");
+        Files.writeString(stock, Files.readString(stock).replace("rise 4.62 s", "rise 4.74 s"));
+        Files.writeString(repository.resolve("notes.show"), "// something\n");
+
+        String shown = git.git("diff").exits(0).out();
+
+        // The whole report of the command, from its headline on.
+        String report = Cli.in(temp).run("diff", "old/harbour.show", "new/harbour.show").exits(1).out();
+        assertThat(shown).contains("what stock.show changes in harbour.show").contains(report.substring(report.indexOf("\n\n")))
+                .contains("what notes.show changes in harbour.show\nShown as text: harbour.show does not use it").contains("+// something");
+        Files.writeString(stock, "lot {\n");
+        assertThat(git.git("diff", "--", "stock.show").exits(0).out()).contains("+lot {");
+    }
+
+    @Test
+    void gitComparesListingsOfThePlanToo() throws Exception {
+        Path repository = temp.resolve("new");
+        Git git = Git.init(repository);
+        git.shell(Git.block(Path.of("../../docs/review.md"), "## In git log").replace("night.show", "harbour.show")).exits(0);
+        git.shell("git add . && git commit -q -m Before").exits(0);
+        Path stock = repository.resolve("stock.show");
+        Files.writeString(stock, Files.readString(stock).replace("rise 4.62 s", "rise 4.74 s"));
+        git.shell("git commit -q -a -m After").exits(0);
+
+        // Hero is seen at 1:48.667 as before; its firing is 0.120 s, three frames of 25 a second, earlier.
+        assertThat(git.git("log", "-p", "-1").exits(0).out()).containsPattern("-cue Hero@D[^\n]*fired 10:02:\\d\\d:\\d\\d")
+                .containsPattern("\\+cue Hero@D").doesNotContain("+lot L107");
+    }
+
     private void git(String... words) throws Exception {
         List<String> command = Stream.concat(Stream.of("git", "-C", temp.toString()), Stream.of(words)).toList();
         assertThat(new ProcessBuilder(command).inheritIO().start().waitFor()).isZero();

@@ -8,9 +8,26 @@ import picocli.CommandLine.Spec;
 
 /** The command that holds the others. */
 @Command(name = "girandole", mixinStandardHelpOptions = true, versionProvider = Version.class,
-        subcommands = {CheckCommand.class, ReleaseCommand.class, AllocateCommand.class, ExplainCommand.class,
-            DiffCommand.class, SiteCommand.class, FormatCommand.class, WaiversCommand.class, VerifyCommand.class,
-            MeterCommand.class, TimecodeCommand.class, NewCommand.class, ServeCommand.class, CompletionCommand.class},
+        subcommands = {
+            CheckCommand.class,
+            ReleaseCommand.class,
+            AllocateCommand.class,
+            ExplainCommand.class,
+            DiffCommand.class,
+            GitDiffCommand.class,
+            GitTextCommand.class,
+            SiteCommand.class,
+            FormatCommand.class,
+            WaiversCommand.class,
+            VerifyCommand.class,
+            MeterCommand.class,
+            AccountCommand.class,
+            ReliabilityCommand.class,
+            TimecodeCommand.class,
+            NewCommand.class,
+            ServeCommand.class,
+            CompletionCommand.class,
+        },
         header = "Checks and releases choreographed fireworks shows.",
         description = {"", "Girandole is a planning aid for licensed people. It never arms or fires anything. Local law, the authority having"
                 + " jurisdiction, the manufacturer's data and a licensed pyrotechnician's judgement come first.", ""},
@@ -54,6 +71,6 @@ final class Girandole implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "Say what to do: check, allocate, release, explain, diff, site, format, waivers, verify, meter, timecode, new, serve or completion.");
+        throw new ParameterException(spec.commandLine(), "Say what to do: " + String.join(", ", spec.subcommands().keySet()) + ".");
     }
 }

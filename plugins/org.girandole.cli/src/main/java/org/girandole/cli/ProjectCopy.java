@@ -1,0 +1,93 @@
+package org.girandole.cli;
+
+import java.io.IOException;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.Comparator;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/** A copy of a project in which a file can be another than in the project itself, which is left alone. */
+final class ProjectCopy implements AutoCloseable {
+    /** Folders that no show reads from and that may be large. */
+    private static final Set<String> LEFT_OUT = Set.of(".git", "target");
+
+    private final Path folder;
+
+    private ProjectCopy(Path folder) {
+        this.folder = folder;
+    }
+
+    /** Copies a project. */
+    static ProjectCopy of(Path root) throws IOException {
+        ProjectCopy copy = new ProjectCopy(Files.createTempDirectory("girandole-project").toRealPath());
+        try {
+            copy.fill(root);
+            return copy;
+        } catch (IOException e) {
+            copy.close();
+            throw e;
+        }
+    }
+
+    /** Where the copy lies. */
+    Path folder() {
+        return folder;
+    }
+
+    /** Puts another content in place of a file; an empty one takes the file out. */
+    void replace(String path, Path content) throws IOException {
+        Path file = folder.resolve(path).normalize();
+        if (!file.startsWith(folder)) {
+            throw new IOException("'" + path + "' lies outside of the project");
+        }
+        // Deleted first: what lies here may be the project's own file under a second name.
+        Files.deleteIfExists(file);
+        if (Files.isRegularFile(content)) {
+            Files.createDirectories(file.getParent());
+            Files.copy(content, file);
+        }
+    }
+
+    @Override
+    public void close() throws IOException {
+        try (Stream<Path> walk = Files.walk(folder)) {
+            for (Path path : walk.sorted(Comparator.reverseOrder()).toList()) {
+                Files.deleteIfExists(path);
+            }
+        }
+    }
+
+    private void fill(Path root) throws IOException {
+        Files.walkFileTree(root, new SimpleFileVisitor<>() {
+            @Override
+            public FileVisitResult preVisitDirectory(Path each, BasicFileAttributes attributes) throws IOException {
+                if (!each.equals(root) && LEFT_OUT.contains(each.getFileName().toString())) {
+                    return FileVisitResult.SKIP_SUBTREE;
+                }
+                Files.createDirectories(folder.resolve(root.relativize(each).toString()));
+                return FileVisitResult.CONTINUE;
+            }
+
+            @Override
+            public FileVisitResult visitFile(Path each, BasicFileAttributes attributes) throws IOException {
+                if (attributes.isRegularFile()) {
+                    link(each, folder.resolve(root.relativize(each).toString()));
+                }
+                return FileVisitResult.CONTINUE;
+            }
+        });
+    }
+
+    /** A second name where the file system has it, for music is large; else a copy. */
+    private static void link(Path file, Path target) throws IOException {
+        try {
+            Files.createLink(target, file);
+        } catch (UnsupportedOperationException | IOException e) {
+            Files.copy(file, target);
+        }
+    }
+}

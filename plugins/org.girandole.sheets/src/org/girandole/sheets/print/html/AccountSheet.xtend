@@ -1,0 +1,45 @@
+package org.girandole.sheets.print.html
+
+import java.util.List
+import org.eclipse.xtend.lib.annotations.Data
+import org.girandole.plan.account.WaitingTime
+import org.girandole.sheets.account.AccountReport
+
+import static extension org.girandole.sheets.print.html.Html.*
+
+/** The report after the show, to be signed and kept. */
+@Data
+class AccountSheet {
+	Page page
+
+	def String html(AccountReport report) {
+		page.document("R", "Report after the show", "", "", "", '''
+			<p><b>«report.counts.text»</b></p>
+			«IF !report.cautions.empty»<div class="cautions"><ul>«FOR caution : report.cautions»<li>«caution.text»</li>«ENDFOR»</ul></div>«ENDIF»
+			<h2>Live in the field</h2>
+			«IF report.live.empty»<p>By the log nothing is. Search all the same.</p>«ELSE»«live(report.live)»«ENDIF»
+			<h2>Waiting times that are published <span class="aside">the law of the place, the permit and the maker come first</span></h2>
+			<ul class="plain">«FOR time : WaitingTime.PUBLISHED»<li>«time.rule.text» <span class="small">«time.source.text»</span></li>«ENDFOR»</ul>
+			<h2>Stock</h2>
+			<table class="grid">
+			<thead><tr><th>Lot</th><th>Of</th><th>Pieces</th><th></th></tr></thead>
+			<tbody>«FOR lot : report.stock»<tr><td><b>«lot.lot.text»</b></td><td>«lot.effect.text»</td><td>«lot.sum.text»</td><td>«lot.live.text»</td></tr>«ENDFOR»</tbody>
+			</table>
+			«IF !report.notes.empty»
+				<h2>Notes</h2>
+				<table class="grid">
+				<thead><tr><th class="n">Cue</th><th>What</th><th>Outcome</th><th>Note</th></tr></thead>
+				<tbody>«FOR note : report.notes»<tr><td class="n">«note.cue»</td><td>«note.what.text»</td><td>«note.outcome.text»</td><td>«note.note.text»</td></tr>«ENDFOR»</tbody>
+				</table>
+			«ENDIF»
+			«Page.signatures(#["Person in charge (name, date, time)", "Second person (name, date, time)", "Kept until (records are kept as long as the law asks)"])»
+		''')
+	}
+
+	private def CharSequence live(List<AccountReport.LiveCue> cues) '''
+		<table class="grid">
+		<thead><tr><th class="n">Cue</th><th>Position</th><th>Tube</th><th>Pin</th><th>What</th><th>State</th><th>Time, note</th><th>Made safe how, by whom, when</th></tr></thead>
+		<tbody>«FOR cue : cues»<tr><td class="n big">«cue.cue»</td><td class="big">«cue.position.text»</td><td><b>«cue.tube.text»</b></td><td>«cue.pin.text»</td><td>«cue.what.text»«IF cue.pieces > 1», «cue.pieces» pieces«ENDIF»</td><td><b>«cue.state.text»</b></td><td>«cue.time.text» «cue.note.text»</td><td><span class="write"></span></td></tr>«ENDFOR»</tbody>
+		</table>
+	'''
+}
