@@ -6,11 +6,12 @@ import org.girandole.music.TempoMap;
 
 /**
  * The soundtrack of the example: a piece of the project's own, four minutes in D minor for a small band, written to have
- * what a show hangs on. It opens quietly, swells, breaks into a faster tempo, falls into a hush, comes back and ends on one
- * stroke.
+ * what a show hangs on. It opens quietly, swells, breaks into a faster tempo, falls into a hush, climbs faster and faster to
+ * its peak, and ends on four strokes and a last one.
  */
 public final class HarbourTides {
-    private static final int BARS = 88;
+    private static final int BARS = 93;
+    private static final long LENGTH_US = 250_000_000;
     private static final int PIANO = 0;
     private static final int BASS = 1;
     private static final int STRINGS = 2;
@@ -36,7 +37,8 @@ public final class HarbourTides {
     private final PieceWriter out;
 
     private HarbourTides() {
-        TempoMap map = TempoMap.startingAt(2_000_000, Rational.of(72), Meter.COMMON).tempo(33, Rational.of(96)).build();
+        TempoMap map = TempoMap.startingAt(2_000_000, Rational.of(72), Meter.COMMON).tempo(33, Rational.of(96))
+                .ramp(57, Rational.of(120), 61).build();
         out = new PieceWriter("Harbour Tides", map, BARS);
     }
 
@@ -48,23 +50,23 @@ public final class HarbourTides {
         piece.swell();
         piece.breakOut(33, 48);
         piece.hush();
-        piece.breakOut(57, 87);
+        piece.breakOut(57, 90);
         piece.last();
+        piece.out.endAt(LENGTH_US);
         return piece.out.piece();
     }
 
     private void band() {
         out.instrument(PIANO, 0, 100).instrument(BASS, 33, 110).instrument(STRINGS, 48, 80).instrument(LEAD, 73, 100)
                 .instrument(PieceWriter.PERCUSSION, 0, 110);
-        out.mark("Opening", 1).mark("Swell", 9).mark("Rise", 25).mark("Break", 33).mark("Hush", 49).mark("Return", 57)
-                .mark("Finale", 73).mark("Last", BARS);
+        out.mark("Swell", 9).mark("Break", 33).mark("Hush", 49, Rational.of(3)).mark("Climb", 57).mark("Peak", 61).mark("Last", 91);
     }
 
-    /** Bars 1 to 8: strings and a broken chord on the piano. */
+    /** Bars 1 to 8: strings and a slow broken chord on the piano. */
     private void opening() {
         for (int bar = 1; bar <= 8; bar++) {
             strings(bar, 50);
-            brokenChord(bar, 60);
+            slowChord(bar, 60);
         }
     }
 
@@ -72,8 +74,12 @@ public final class HarbourTides {
     private void swell() {
         for (int bar = 9; bar <= 32; bar++) {
             strings(bar, 60 + bar);
-            brokenChord(bar, 64 + bar / 2);
-            bass(bar, 2);
+            if (bar < 25) {
+                slowChord(bar, 64 + bar / 2);
+            } else {
+                brokenChord(bar, 64 + bar / 2);
+            }
+            bass(bar, bar < 17 ? 2 : 1);
             tune(bar, 70 + bar);
             if (bar >= 17) {
                 drums(bar, 60 + bar, 2);
@@ -97,21 +103,37 @@ public final class HarbourTides {
         }
     }
 
-    /** Bars 49 to 56: the piano alone. */
+    /** Bars 49 to 56: two strokes of the whole band, then the piano alone. */
     private void hush() {
+        for (int beat = 1; beat <= 2; beat++) {
+            stroke(49, beat, 100);
+        }
         for (int bar = 49; bar <= 56; bar++) {
             brokenChord(bar, 55);
             out.note(BASS, bar, Rational.ONE, Rational.of(4), ROOTS[round(bar)] - 12, 60);
         }
     }
 
-    /** Bar 88: everyone on the first beat. */
+    /** Bars 91 to 93: three strokes, a bar of roll, and everyone once more. */
     private void last() {
-        for (int key : new int[] { 38, 50, 57, 62, 65, 69, 74 }) {
-            out.note(PIANO, BARS, Rational.ONE, Rational.of(4), key, 120);
-            out.note(STRINGS, BARS, Rational.ONE, Rational.of(4), key, 110);
+        for (int beat = 1; beat <= 3; beat++) {
+            stroke(91, beat, 120);
         }
-        out.hit(BARS, Rational.ONE, KICK, 127).hit(BARS, Rational.ONE, CRASH, 127).hit(BARS, Rational.ONE, SNARE, 120);
+        for (int i = 0; i < 16; i++) {
+            out.hit(92, Rational.of(4L + i, 4), SNARE, 70 + 3 * i);
+        }
+        stroke(BARS, 1, 127);
+    }
+
+    /** Everyone at once, in D minor. */
+    private void stroke(int bar, int beat, int velocity) {
+        Rational length = Rational.of(bar == BARS ? 4 : 1);
+        for (int key : new int[] { 38, 50, 57, 62, 65, 69, 74 }) {
+            out.note(PIANO, bar, Rational.of(beat), length, key, velocity);
+            out.note(STRINGS, bar, Rational.of(beat), length, key, velocity - 10);
+        }
+        out.hit(bar, Rational.of(beat), KICK, velocity).hit(bar, Rational.of(beat), CRASH, velocity)
+                .hit(bar, Rational.of(beat), SNARE, velocity - 7);
     }
 
     private static int round(int bar) {
@@ -137,6 +159,14 @@ public final class HarbourTides {
         int[] order = { 0, 2, 3, 1, 2, 3, 1, 2 };
         for (int i = 0; i < order.length; i++) {
             out.note(PIANO, bar, half(i), Rational.of(1, 2), chord(bar)[order[i]] + 12, velocity + (i == 0 ? 20 : i % 2 == 0 ? 8 : 0));
+        }
+    }
+
+    /** One key of the chord on each beat. */
+    private void slowChord(int bar, int velocity) {
+        int[] order = { 0, 2, 3, 2 };
+        for (int i = 0; i < order.length; i++) {
+            out.note(PIANO, bar, half(2 * i), Rational.ONE, chord(bar)[order[i]] + 12, velocity + (i == 0 ? 20 : i == 2 ? 8 : 0));
         }
     }
 

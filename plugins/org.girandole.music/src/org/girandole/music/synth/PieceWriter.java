@@ -24,6 +24,7 @@ public final class PieceWriter {
     private static final int TICKS_PER_QUARTER = 960;
     private static final int TRACK_NAME = 0x03;
     private static final int MARKER = 0x06;
+    private static final int END_OF_TRACK = 0x2F;
     private static final int TEMPO = 0x51;
     private static final int TIME_SIGNATURE = 0x58;
 
@@ -89,8 +90,19 @@ public final class PieceWriter {
 
     /** A name for the start of a bar. */
     public PieceWriter mark(String label, int bar) {
-        meta(MARKER, label.getBytes(StandardCharsets.UTF_8), tick(map.beatsOf(bar, Rational.ONE)));
-        marks.add(new Piece.Mark(label, bar, map.timeUsOfBar(bar, Rational.ONE)));
+        return mark(label, bar, Rational.ONE);
+    }
+
+    /** A name for a beat of a bar. */
+    public PieceWriter mark(String label, int bar, Rational beat) {
+        meta(MARKER, label.getBytes(StandardCharsets.UTF_8), tick(map.beatsOf(bar, beat)));
+        marks.add(new Piece.Mark(label, bar, map.timeUsOfBar(bar, beat)));
+        return this;
+    }
+
+    /** Lets the file go on in silence up to this time after its last note. */
+    public PieceWriter endAt(long timeUs) {
+        meta(END_OF_TRACK, new byte[0], tick(map.beatsAt(timeUs)));
         return this;
     }
 

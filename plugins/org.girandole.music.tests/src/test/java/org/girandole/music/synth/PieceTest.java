@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,6 +20,7 @@ import org.girandole.music.Meter;
 import org.girandole.music.RampLaw;
 import org.girandole.music.Rational;
 import org.girandole.music.TempoMap;
+import org.girandole.music.audio.AudioException;
 import org.girandole.music.audio.AudioFacts;
 import org.girandole.music.audio.AudioFiles;
 import org.junit.jupiter.api.Test;
@@ -31,6 +33,50 @@ class PieceTest {
     @Test
     void theMidiFileHasTheNotesWhereThePieceSays() throws Exception {
         assertFileAgrees(HarbourTides.compose(), 150);
+        assertFileAgrees(HarbourEncore.compose(), 150);
+    }
+
+    /** The example plays these files; whoever changes a piece writes its file anew with UPDATE_EXPECT=1. */
+    @Test
+    void theFilesOfTheExampleAreThePieces() throws Exception {
+        assertIsPiece(HarbourTides.compose(), "tides.mid");
+        assertIsPiece(HarbourEncore.compose(), "encore.mid");
+    }
+
+    private static void assertIsPiece(Piece piece, String file) throws Exception {
+        Path kept = Path.of("../../examples/harbour-night/music", file);
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        piece.writeMidi(bytes);
+        if ("1".equals(System.getenv("UPDATE_EXPECT"))) {
+            Files.write(kept, bytes.toByteArray());
+        }
+        assertThat(Files.readAllBytes(kept)).isEqualTo(bytes.toByteArray());
+    }
+
+    /** By its end-of-track event a file tells how long it lasts; where a note sounds up to it, its ring is added. */
+    @Test
+    void aMidiFileIsRenderedAsLongAsItSays() throws Exception {
+        PieceWriter writer = new PieceWriter("Short", TempoMap.constant(0, Rational.of(240), FOUR), 1).instrument(0, 0, 100);
+        writer.note(0, 1, Rational.ONE, Rational.of(4), 60, 100);
+        assertThat(renderedUs(writer.piece())).isBetween(2_999_000L, 3_000_000L);
+        writer.endAt(9_000_000);
+        assertThat(renderedUs(writer.piece())).isEqualTo(9_000_000);
+    }
+
+    private static long renderedUs(Piece piece) throws Exception {
+        ByteArrayOutputStream midi = new ByteArrayOutputStream();
+        piece.writeMidi(midi);
+        return PieceRenderer.writeWav(midi.toByteArray(), new ByteArrayOutputStream());
+    }
+
+    @Test
+    void aFileWithoutNotesOrThatIsNoMidiFileIsRefused() throws Exception {
+        ByteArrayOutputStream midi = new ByteArrayOutputStream();
+        new PieceWriter("Silent", TempoMap.constant(0, Rational.of(240), FOUR), 1).piece().writeMidi(midi);
+        assertThatThrownBy(() -> PieceRenderer.writeWav(midi.toByteArray(), new ByteArrayOutputStream()))
+                .isInstanceOf(AudioException.class).hasMessage("It has no note");
+        assertThatThrownBy(() -> PieceRenderer.writeWav(new byte[] { 'M', 'T', 'h', 'd', 0, 0 }, new ByteArrayOutputStream()))
+                .isInstanceOf(AudioException.class).hasMessageContaining("no Standard MIDI File");
     }
 
     @Test
