@@ -93,7 +93,7 @@ final class Marks {
         try {
             List<Mark> marks = new ArrayList<>();
             for (var found : MarksFile.read(file.get())) {
-                String name = markName(found.name());
+                String name = MarksFile.nameOf(found.name());
                 if (!name.isEmpty()) {
                     marks.add(new Mark(name, new TimeExpr(new TimeExpr.AtClock(found.timeUs()), List.of(), source), source));
                 }
@@ -107,12 +107,6 @@ final class Marks {
                     .remedy("export the marks again in one of these forms").at(source);
             return List.of();
         }
-    }
-
-    /** A label as a name: what no name can have in it becomes an underscore. */
-    static String markName(String label) {
-        String name = label.strip().replaceAll("[^\\p{L}\\p{N}_]+", "_");
-        return name.isEmpty() || !Character.isDigit(name.charAt(0)) ? name : "_" + name;
     }
 
     /** Marks that have no time because they count from themselves, directly or through others. */

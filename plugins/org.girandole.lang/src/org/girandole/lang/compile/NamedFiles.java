@@ -11,10 +11,10 @@ import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.files.DiskFile;
+import org.girandole.lang.files.Listening;
 import org.girandole.lang.files.ProjectRoot;
 import org.girandole.lang.show.AudioField;
 import org.girandole.music.audio.AudioFacts;
-import org.girandole.music.audio.AudioFiles;
 import org.girandole.plan.script.AudioFile;
 import org.girandole.plan.script.InputFile;
 import org.girandole.plan.script.SourceRef;
@@ -48,19 +48,22 @@ final class NamedFiles {
         }
         String path = ProjectRoot.relative(compilation.root(), file.get());
         Optional<AudioFile.Facts> facts = Optional.empty();
+        Optional<AudioFile.Heard> heard = Optional.empty();
         Optional<String> trouble = Optional.empty();
         if (!DiskFile.readable(file.get())) {
             trouble = Optional.of("there is no such file");
         } else {
             try {
-                AudioFacts found = AudioFiles.facts(file.get());
-                facts = Optional.of(new AudioFile.Facts(found.sha256(), found.lengthUs(), found.sampleRate(), found.channels()));
+                Listening listening = Listening.to(file.get());
+                AudioFacts found = listening.facts();
+                facts = Optional.of(new AudioFile.Facts(found.sha256(), found.lengthUs(), found.sampleRate(), found.channels(), found.remarks()));
+                heard = listening.heard().map(track -> new AudioFile.Heard(track.onsets(), track.silences()));
                 compilation.input(new InputFile(path, found.sha256()));
             } catch (IOException e) {
                 trouble = Optional.of(e.getMessage());
             }
         }
-        return Optional.of(new AudioFile(path, facts, trouble, hash.map(h -> h.toLowerCase(Locale.ROOT)), source));
+        return Optional.of(new AudioFile(path, facts, trouble, hash.map(h -> h.toLowerCase(Locale.ROOT)), source, heard));
     }
 
     /** A file that a script names; one outside of the project is reported. */

@@ -44,6 +44,12 @@ public final class MarksFile {
         return marks;
     }
 
+    /** A label as a name of the language: what no name can have in it becomes an underscore; empty for an empty label. */
+    public static String nameOf(String label) {
+        String name = label.strip().replaceAll("[^\\p{L}\\p{N}_]+", "_");
+        return name.isEmpty() || !Character.isDigit(name.charAt(0)) ? name : "_" + name;
+    }
+
     private static List<Mark> marks(Path file) throws IOException {
         String head;
         try (var in = Files.newInputStream(file)) {

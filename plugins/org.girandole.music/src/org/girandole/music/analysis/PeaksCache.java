@@ -2,11 +2,8 @@ package org.girandole.music.analysis;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.OutputStream;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 import org.girandole.music.audio.AudioFiles;
 import org.girandole.music.audio.AudioSource;
@@ -36,7 +33,7 @@ public final class PeaksCache {
             }
         }
         Peaks peaks = read(audio);
-        keep(peaks, kept);
+        KeptFile.write(kept, peaks::write);
         return peaks;
     }
 
@@ -45,24 +42,6 @@ public final class PeaksCache {
             Peaks.Builder builder = new Peaks.Builder(source.sampleRate());
             SampleSink.play(source, List.of(builder));
             return builder.peaks();
-        }
-    }
-
-    private void keep(Peaks peaks, Path kept) {
-        try {
-            Files.createDirectories(folder);
-            Path part = Files.createTempFile(folder, "peaks", ".part");
-            try (OutputStream out = Files.newOutputStream(part)) {
-                peaks.write(out);
-            }
-            try {
-                Files.move(part, kept, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-            } catch (AtomicMoveNotSupportedException e) {
-                Files.move(part, kept, StandardCopyOption.REPLACE_EXISTING);
-            }
-        } catch (IOException e) {
-            // Without a cache the next drawing reads the sound again; nothing is lost but time.
-            return;
         }
     }
 }

@@ -12,7 +12,7 @@ import org.girandole.music.TempoMap;
  * the beats. Each stretch costs a fixed price, each beat its squared distance; the cheapest division is found by dynamic
  * programming (segmented least squares, as in J. Kleinberg and É. Tardos, Algorithm Design, section 6.3).
  */
-final class TempoFit {
+public final class TempoFit {
     private static final double SIGMA_US = 7_000;
     private static final double CONSTANT_PRICE = 14;
     private static final double RAMP_PRICE = 20;
@@ -50,8 +50,14 @@ final class TempoFit {
         }
     }
 
-    /** @param beats with their places in the bar; empty if no two bar lines are among them */
-    static Optional<TempoMap> fit(List<Beat> beats, int beatsPerBar) {
+    /**
+     * The tempo map of beats; bar 1 begins on the first downbeat.
+     *
+     * @param beats       in order of time, with their places in the bar
+     * @param beatsPerBar 0 where no bars are known
+     * @return empty if fewer than three bar lines are among the beats
+     */
+    public static Optional<TempoMap> fit(List<Beat> beats, int beatsPerBar) {
         if (beatsPerBar == 0) {
             return Optional.empty();
         }

@@ -48,7 +48,7 @@ public final class HarbourEncore {
         int round = (bar - 1) % ROOTS.length;
         int root = ROOTS[round];
         // Softer and softer after the last salute.
-        int louder = bar >= 25 ? -8 * (bar - 24) : bar >= 13 ? 15 : bar >= 5 ? 5 : -5;
+        int louder = bar >= 25 ? -6 * (bar - 24) : bar >= 13 ? 15 : bar >= 5 ? 5 : -5;
         out.note(BASS, bar, Rational.ONE, Rational.of(3), root - 12, 95 + louder);
         for (int key : new int[] { root, root + THIRDS[round], root + 7 }) {
             out.note(STRINGS, bar, Rational.ONE, Rational.of(3), key + 12, 75 + louder);
@@ -61,7 +61,7 @@ public final class HarbourEncore {
                 out.note(LEAD, bar, Rational.of(beat + 1L), Rational.ONE, key, 90 + louder);
             }
         }
-        if (bar >= 5 && bar <= 24) {
+        if (bar >= 5) {
             out.hit(bar, Rational.ONE, KICK, 100 + louder).hit(bar, Rational.of(2), RIM, 75 + louder).hit(bar, Rational.of(3), RIM, 72 + louder);
         }
         if (bar == 13 || bar == 24) {

@@ -84,6 +84,9 @@ public final class HarbourTides {
             if (bar >= 17) {
                 drums(bar, 60 + bar, 2);
             }
+            if (bar % 8 == 1) {
+                out.hit(bar, Rational.ONE, CRASH, 60 + bar);
+            }
             if (bar >= 29) {
                 roll(bar);
             }
@@ -200,7 +203,7 @@ public final class HarbourTides {
 
     private void drums(int bar, int velocity, int hatsEveryHalf) {
         int loud = Math.min(velocity, 118);
-        out.hit(bar, Rational.ONE, KICK, loud).hit(bar, Rational.of(3), KICK, loud - 8);
+        out.hit(bar, Rational.ONE, KICK, loud).hit(bar, Rational.of(3), KICK, loud - 30);
         out.hit(bar, Rational.of(2), SNARE, loud - 10).hit(bar, Rational.of(4), SNARE, loud - 6);
         for (int i = 0; i < 8; i += hatsEveryHalf) {
             out.hit(bar, half(i), CLOSED_HAT, loud - (i % 2 == 0 ? 40 : 55));
@@ -210,10 +213,10 @@ public final class HarbourTides {
         }
     }
 
-    /** Sixteenths on the snare, louder from bar to bar. */
+    /** Quavers on the snare, louder from bar to bar. */
     private void roll(int bar) {
-        for (int i = 0; i < 16; i++) {
-            out.hit(bar, Rational.of(4L + i, 4), SNARE, Math.min(45 + (bar - 29) * 16 + i, 110));
+        for (int i = 0; i < 8; i++) {
+            out.hit(bar, half(i), SNARE, Math.min(50 + (bar - 29) * 14 + (i % 2 == 0 ? 12 : 0), 110));
         }
     }
 }

@@ -28,8 +28,9 @@ import org.girandole.music.audio.AudioFiles;
 
 /**
  * Renders a piece with the software synthesizer of the Java platform, which reads Standard MIDI Files as if they were sound:
- * 44.1 kHz, stereo, 16 bits. One machine always gives the same samples. Another may have other instruments: the platform
- * takes a sound bank it finds installed, and makes a small one of its own where there is none.
+ * 44.1 kHz, stereo, 16 bits. For one user of one machine the samples are always the same. Others have other instruments:
+ * the platform takes a sound bank it finds installed, and where there is none it makes a small one of its own, with noise that is drawn at
+ * random once and kept in the user's home. Every note has its time everywhere.
  */
 public final class PieceRenderer {
     public static final int SAMPLE_RATE = 44_100;

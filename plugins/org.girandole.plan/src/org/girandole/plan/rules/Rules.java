@@ -52,8 +52,10 @@ import org.girandole.plan.rules.stock.HazardMissing;
 import org.girandole.plan.rules.stock.LotMissing;
 import org.girandole.plan.rules.stock.StockShort;
 import org.girandole.plan.rules.sync.AudioChanged;
+import org.girandole.plan.rules.sync.AudioDamaged;
 import org.girandole.plan.rules.sync.AudioLength;
 import org.girandole.plan.rules.sync.AudioMissing;
+import org.girandole.plan.rules.sync.AudioUnheard;
 import org.girandole.plan.rules.sync.LengthMissing;
 import org.girandole.plan.rules.sync.PrerollShort;
 import org.girandole.plan.rules.sync.RehearsalImpossible;
@@ -75,6 +77,7 @@ import org.girandole.plan.rules.timing.OutsideMusic;
 import org.girandole.plan.rules.timing.RiseUncertain;
 import org.girandole.plan.rules.timing.ScatterMissing;
 import org.girandole.plan.rules.timing.SectionOutside;
+import org.girandole.plan.rules.timing.SilenceUnderFinale;
 import org.girandole.plan.rules.timing.StepTooCoarse;
 import org.girandole.plan.rules.timing.SyncMissing;
 import org.girandole.plan.schedule.Troubles;
@@ -88,7 +91,7 @@ public final class Rules {
             // timing
             new FiresBeforeTimecode(), new FiresInPreroll(), new OutsideMusic(), new OffMark(), new RiseUncertain(),
             new ScatterMissing(), new SyncMissing(), new StepTooCoarse(), new ChainOverruns(), new HoldViolated(), new HoldDebris(),
-            new MarkUnordered(), new SectionOutside(), new CueOutsideSection(),
+            new SilenceUnderFinale(), new MarkUnordered(), new SectionOutside(), new CueOutsideSection(),
             // hardware
             new PinTaken(), new PinOutOfRange(), new PinsTooClose(), new TooManyAtOnce(), new TooManyIgniters(),
             new CurrentTooLow(), new TestCurrentTooHigh(), new CircuitUnchecked(), new IgniterMissing(), new IgniterMixed(),
@@ -105,7 +108,7 @@ public final class Rules {
             new StockShort(), new LotMissing(), new HazardMissing(), new ChargeMissing(), new EstimatedValue(),
             // sync
             new TimecodeMissing(), new TimecodeRate(), new TimecodeWraps(), new TimecodeOverlap(), new PrerollShort(),
-            new AudioMissing(), new AudioChanged(), new AudioLength(), new LengthMissing(), new SlotClash(),
+            new AudioMissing(), new AudioDamaged(), new AudioUnheard(), new AudioChanged(), new AudioLength(), new LengthMissing(), new SlotClash(),
             new RehearsalImpossible(), new RehearsalUnmet(),
             // housekeeping
             new UnusedEffect(), new CueDoubled(), new ShowUndated(), new EmptyShow(), new TableUnwritable());

@@ -26,6 +26,8 @@ final class Cli {
 
     private Cli(Path folder) {
         this.folder = folder;
+        // What is heard in music is kept between runs, but not in the cache of whoever runs the tests.
+        environment.put("GIRANDOLE_CACHE", Path.of("target/cache").toAbsolutePath().toString());
     }
 
     /** With this current folder. */

@@ -47,6 +47,7 @@ import picocli.CommandLine.Spec;
                 "  girandole timecode write my-show/my-show.show -o timecode.wav",
                 "                                                 the file that the sound desk plays",
                 "  girandole timecode read recording.wav          whether a recorded line is fit for the night",
+                "  girandole marks find tides.wav                 tempo and marks as they are heard in a track",
                 "  girandole help check                           more about a command",
                 "", "Exit codes:",
                 "  0  done, nothing grave found",

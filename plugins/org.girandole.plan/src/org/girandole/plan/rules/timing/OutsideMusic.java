@@ -12,13 +12,15 @@ import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.script.AudioFile;
 
 /** A cue whose moment lies before the music begins or after it has ended. */
 public final class OutsideMusic implements Rule {
+    private static final long ONE_FRAME_US = 42_000;
     private static final RuleInfo INFO = new RuleInfo("outside-music", RuleInfo.Family.TIMING, Severity.ERROR,
             "A cue's moment lies outside of its music.",
             "After the music there is no timecode to fire by, and the audience is on its feet; most often a time was mistyped.",
-            "the script's length of the soundtrack");
+            "the length of the soundtrack, as written and as recorded");
 
     @Override
     public RuleInfo info() {
@@ -36,6 +38,8 @@ public final class OutsideMusic implements Rule {
     private static void check(PlannedCue cue, PlannedSoundtrack track, Findings out) {
         long seenUs = cue.timing().seenUs();
         Optional<Long> lengthUs = track.lengthUs();
+        Optional<AudioFile> audio = track.script().audio();
+        Optional<Long> soundUs = audio.flatMap(AudioFile::found).map(AudioFile.Facts::lengthUs);
         if (seenUs < 0) {
             out.report(Cues.name(cue) + " lies " + Quantity.span(-seenUs) + " before the first note")
                     .found(Quantity.moment(seenUs), limit(lengthUs))
@@ -47,6 +51,12 @@ public final class OutsideMusic implements Rule {
                     .found(Quantity.moment(seenUs), limit(lengthUs))
                     .basis(Basis.script("length of " + track.name() + " " + Quantity.moment(lengthUs.get()), track.script().source()))
                     .remedy("move the cue before " + Quantity.moment(lengthUs.get()) + ", or correct the length")
+                    .about(Cues.subject(cue)).at(cue.source());
+        } else if (soundUs.isPresent() && seenUs > soundUs.get() + ONE_FRAME_US) {
+            out.report(Cues.name(cue) + " lies " + Quantity.span(seenUs - soundUs.get()) + " after the end of the recording of " + track.name())
+                    .found(Quantity.moment(seenUs), limit(soundUs))
+                    .basis("the recording \"" + audio.orElseThrow().path() + "\"")
+                    .remedy("move the cue before " + Quantity.moment(soundUs.get()) + ", or find the whole recording")
                     .about(Cues.subject(cue)).at(cue.source());
         }
     }

@@ -69,10 +69,15 @@ class RuleDocsTest {
     @MethodSource("waivableRules")
     void itsWaiverHolds(RuleInfo rule, @TempDir Path project) throws IOException {
         Fixture fixture = example(rule).orElseThrow();
-        for (String shared : List.of("field.show", "tone.wav")) {
+        for (String shared : List.of("field.show", "tone.wav", "hits.flac")) {
             Files.copy(Fixture.ROOT.resolve(shared), project.resolve(shared), StandardCopyOption.REPLACE_EXISTING);
         }
         Path script = Files.createDirectory(project.resolve(rule.id())).resolve("waived.show");
+        try (Stream<Path> beside = Files.list(Fixture.ROOT.resolve(rule.id()))) {
+            for (Path recording : beside.filter(file -> file.toString().endsWith(".flac")).toList()) {
+                Files.copy(recording, script.resolveSibling(recording.getFileName()));
+            }
+        }
         List<String> lines = new ArrayList<>(fixture.script());
         lines.addAll(blocks(page(rule)).get(2).lines().toList());
         Files.write(script, lines, StandardCharsets.UTF_8);
