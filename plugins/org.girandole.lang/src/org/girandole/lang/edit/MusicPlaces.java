@@ -1,5 +1,7 @@
 package org.girandole.lang.edit;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import com.google.inject.Injector;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -29,7 +31,6 @@ import org.girandole.lang.show.Field;
 import org.girandole.lang.show.MarkDef;
 import org.girandole.lang.show.PlayLine;
 import org.girandole.lang.show.ScoreDef;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SoundtrackDef;
 import org.girandole.lang.show.TempoField;
 import org.girandole.lang.show.TimeExpr;
@@ -140,7 +141,7 @@ public final class MusicPlaces {
         }
         for (XtextResource resource : all) {
             for (ScoreDef score : EcoreUtil2.getAllContentsOfType(resource.getContents().get(0), ScoreDef.class)) {
-                if (Sources.name(score, Literals.SCORE_DEF__SOUNDTRACK).equals(def.getName())) {
+                if (Sources.name(score, eINSTANCE.getScoreDef_Soundtrack()).equals(def.getName())) {
                     moments(score, moments);
                 }
             }
