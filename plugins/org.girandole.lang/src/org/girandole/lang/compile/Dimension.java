@@ -58,6 +58,12 @@ public enum Dimension {
         return number.multiply(factor[0]).divide(factor[1], MathContext.DECIMAL128);
     }
 
+    /** A number of one unit in another of the same dimension. */
+    public BigDecimal in(BigDecimal number, String symbol, String other) {
+        BigDecimal[] factor = units.get(other);
+        return toSi(number, symbol).multiply(factor[1]).divide(factor[0], MathContext.DECIMAL128);
+    }
+
     private static Map<String, BigDecimal[]> units(String... pairs) {
         Map<String, BigDecimal[]> map = new LinkedHashMap<>();
         for (int i = 0; i < pairs.length; i += 2) {

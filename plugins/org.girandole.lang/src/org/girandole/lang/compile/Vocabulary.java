@@ -23,7 +23,7 @@ public final class Vocabulary {
     }
 
     /** The words with which the lines of a block begin; several where one does not tell which line it is. */
-    static List<String> of(AbstractRule rule) {
+    public static List<String> of(AbstractRule rule) {
         Set<String> words = new LinkedHashSet<>();
         collect(rule.getAlternatives(), words);
         return new ArrayList<>(words);

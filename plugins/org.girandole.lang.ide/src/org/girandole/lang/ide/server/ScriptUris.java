@@ -42,6 +42,11 @@ final class ScriptUris {
         return URI.createFileURI(file.toString());
     }
 
+    /** The one spelling of a client's URI. */
+    static String client(String uri) {
+        return path(uri).map(ScriptUris::protocol).orElse(uri);
+    }
+
     /** As the protocol writes it. */
     static String protocol(URI model) {
         return model.isFile() ? protocol(Path.of(model.toFileString())) : model.toString();

@@ -50,7 +50,7 @@ public final class ShowBoard {
     /** All scripts that hold a show, in the order of their URIs. */
     public List<CheckedScript> shows() {
         synchronized (scripts) {
-            return scripts.values().stream().filter(script -> script.show().loaded().script().isPresent())
+            return scripts.values().stream().filter(ShowBoard::holdsShow)
                     .sorted((a, b) -> a.uri().compareTo(b.uri())).toList();
         }
     }
@@ -101,12 +101,17 @@ public final class ShowBoard {
     }
 
     private Optional<CheckedScript> find(String uri) {
-        CheckedScript own = scripts.get(uri);
-        if (own != null && own.show().loaded().script().isPresent()) {
-            return Optional.of(own);
+        String wanted = ScriptUris.client(uri);
+        Optional<CheckedScript> own = scripts.values().stream().filter(script -> ScriptUris.client(script.uri()).equals(wanted)).findFirst();
+        if (own.filter(ShowBoard::holdsShow).isPresent()) {
+            return own;
         }
-        return scripts.values().stream().filter(script -> script.show().loaded().script().isPresent())
-                .filter(script -> script.texts().values().stream().anyMatch(text -> text.uri().equals(uri)))
-                .min((a, b) -> a.uri().compareTo(b.uri())).or(() -> Optional.ofNullable(own));
+        return scripts.values().stream().filter(ShowBoard::holdsShow)
+                .filter(script -> script.texts().values().stream().anyMatch(text -> ScriptUris.client(text.uri()).equals(wanted)))
+                .min((a, b) -> a.uri().compareTo(b.uri())).or(() -> own);
+    }
+
+    private static boolean holdsShow(CheckedScript script) {
+        return script.show().loaded().script().isPresent();
     }
 }

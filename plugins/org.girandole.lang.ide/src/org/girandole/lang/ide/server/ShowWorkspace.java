@@ -32,6 +32,7 @@ import org.eclipse.xtext.validation.Issue;
 import org.eclipse.xtext.xbase.lib.Functions.Function2;
 import org.eclipse.xtext.xbase.lib.Procedures.Procedure2;
 import org.girandole.lang.files.UsedFiles;
+import org.girandole.lang.ide.features.ScriptView;
 
 /**
  * All scripts of a client, open or below its folders. Takes the place of Xtext's workspace, which would parse a script from its first
@@ -237,6 +238,17 @@ final class ShowWorkspace extends WorkspaceManager {
     @Override
     public boolean isDocumentOpen(URI uri) {
         return open.containsKey(ScriptUris.model(uri.toString()));
+    }
+
+    /** A script as the client knows it; empty when there is none. */
+    Optional<ScriptView> view(String clientUri) {
+        Pair<? super Document, ? super XtextResource> pair = read(URI.createURI(clientUri));
+        return pair == null ? Optional.empty() : Optional.of(view((XtextResource) pair.getSecond()));
+    }
+
+    ScriptView view(XtextResource script) {
+        CheckedText text = textOf(script);
+        return new ScriptView(text.uri(), script, text.lines());
     }
 
     /** Everything that is checked by itself. Only while nobody writes. */
