@@ -12,12 +12,13 @@ import java.util.Set;
  * @param blocks words before the brace of each open block, outermost first
  * @param statement words since the beginning of the line of the block that the caret is in, without the word being written
  * @param prefix what is written of the word at the caret
+ * @param fresh whether nothing but space stands before the caret's word on its line
  * @param inText whether the caret is in a text or comment, where nothing is proposed
  */
-record Caret(List<List<Word>> blocks, List<Word> statement, String prefix, boolean inText) {
+record Caret(List<List<Word>> blocks, List<Word> statement, String prefix, boolean fresh, boolean inText) {
     private static final Set<String> STARTS = Set.of("use", "show", "soundtrack", "shell", "salute", "mine", "comet", "candle", "cake", "fountain",
             "wheel", "flare", "rocket", "lot", "chain", "site", "igniter", "wire", "module", "rack", "firing", "figure", "score", "section",
-            "repeat", "distances", "table", "release", "waive", "rule", "tempo", "hold", "cue", "play", "at", "position", "group", "audience",
+            "repeat", "distances", "table", "release", "rehearse", "waive", "rule", "tempo", "hold", "cue", "play", "at", "position", "group", "audience",
             "boundary", "protect", "mark", "marks", "column", "keep", "assess", "then");
 
     /** Reads the text up to the caret. */
@@ -36,19 +37,19 @@ record Caret(List<List<Word>> blocks, List<Word> statement, String prefix, boole
             } else if (text.startsWith("//", i)) {
                 int end = text.indexOf('\n', i);
                 if (end < 0 || end >= offset) {
-                    return new Caret(List.of(), List.of(), "", true);
+                    return new Caret(List.of(), List.of(), "", false, true);
                 }
                 i = end;
             } else if (text.startsWith("/*", i)) {
                 int end = text.indexOf("*/", i + 2);
                 if (end < 0 || end + 2 > offset) {
-                    return new Caret(List.of(), List.of(), "", true);
+                    return new Caret(List.of(), List.of(), "", false, true);
                 }
                 i = end + 2;
             } else if (c == '"') {
                 int end = closing(text, i, offset);
                 if (end < 0) {
-                    return new Caret(List.of(), List.of(), "", true);
+                    return new Caret(List.of(), List.of(), "", false, true);
                 }
                 words.add(new Word(text.substring(i, end), i, first));
                 first = false;
@@ -56,7 +57,7 @@ record Caret(List<List<Word>> blocks, List<Word> statement, String prefix, boole
             } else if (isWord(c)) {
                 int end = wordEnd(text, i, offset);
                 if (end == offset) {
-                    return new Caret(blocks(open), statement(words), text.substring(i, offset), false);
+                    return new Caret(blocks(open), statement(words), text.substring(i, offset), first, false);
                 }
                 words.add(new Word(text.substring(i, end), i, first));
                 first = false;
@@ -78,7 +79,7 @@ record Caret(List<List<Word>> blocks, List<Word> statement, String prefix, boole
                 i += sign.length();
             }
         }
-        return new Caret(blocks(open), statement(words), "", false);
+        return new Caret(blocks(open), statement(words), "", first, false);
     }
 
     private static int closing(String text, int from, int offset) {
@@ -151,21 +152,8 @@ record Caret(List<List<Word>> blocks, List<Word> statement, String prefix, boole
         return statement.isEmpty() ? new Word(" ", 0, true) : statement.get(statement.size() - 1);
     }
 
-    /** Whether the words before the caret end like this. */
-    boolean endsWith(String... words) {
-        if (statement.size() < words.length) {
-            return false;
-        }
-        for (int i = 0; i < words.length; i++) {
-            if (!statement.get(statement.size() - words.length + i).is(words[i])) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    /** Whether the statement is empty, so that a new one may begin. */
+    /** Whether something new may begin here. */
     boolean begins() {
-        return statement.isEmpty();
+        return statement.isEmpty() || fresh;
     }
 }

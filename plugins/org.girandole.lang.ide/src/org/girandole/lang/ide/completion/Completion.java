@@ -135,6 +135,10 @@ public final class Completion {
             Word last = caret.last();
             String start = caret.statement().isEmpty() ? "" : caret.statement().get(0).text();
             switch (start) {
+                case "rehearse" -> {
+                    keyword(caret.statement().size() == 2, "of");
+                    after("of", Space.SOUNDTRACK, Kind.SOUNDTRACK);
+                }
                 case "use" -> files();
                 case "waive" -> waiver();
                 case "rule" -> ruleLine();
@@ -167,7 +171,7 @@ public final class Completion {
                     }
                 }
             }
-            if (caret.begins() || caret.statement().size() > 1 && !last.is("at") && !last.is("of") && !last.is("like") && !last.is("use")) {
+            if (caret.begins()) {
                 Snippets.TOP.forEach(snippet -> out.snippet(snippet.label(), snippet.text(), snippet.detail()));
                 Vocabulary.first(grammar.getElementRule()).forEach(word -> out.word(word, CompletionItemKind.Keyword, ""));
                 out.word("use", CompletionItemKind.Keyword, "");
@@ -307,6 +311,15 @@ public final class Completion {
                 places();
                 return;
             }
+            if (block.equals("rehearse")) {
+                switch (last.text()) {
+                    case "fired", "suppressed", "skipped" -> names(Space.CUE, Kind.CUE);
+                    case "from", "to", "at" -> anchors();
+                    default -> {
+                        // The words of the block follow below.
+                    }
+                }
+            }
             if (block.equals("table") && caret.statement().stream().anyMatch(word -> word.is("="))) {
                 keyword(true, "as");
             }
@@ -321,6 +334,7 @@ public final class Completion {
                 case "module type" -> grammar.getModuleTypeFieldRule();
                 case "rack" -> grammar.getRackFieldRule();
                 case "firing" -> grammar.getFiringSystemFieldRule();
+                case "rehearse" -> grammar.getRehearsalFieldRule();
                 case "distances" -> grammar.getDistancesFieldRule();
                 case "table" -> grammar.getTableFieldRule();
                 case "release" -> grammar.getReleaseFieldRule();
@@ -381,12 +395,11 @@ public final class Completion {
         private void score() {
             List<Word> words = caret.statement();
             Word last = caret.last();
-            if (words.isEmpty()) {
+            if (caret.begins()) {
                 Snippets.SCORE.forEach(snippet -> out.snippet(snippet.label(), snippet.text(), snippet.detail()));
                 keyword(true, "at", "cue", "repeat", "play", "hold", "section");
-                return;
             }
-            switch (words.get(0).text()) {
+            switch (words.isEmpty() ? "" : words.get(0).text()) {
                 case "at" -> cue(words.subList(1, words.size()));
                 case "cue" -> {
                     int at = indexOf(words, "at");
@@ -398,7 +411,9 @@ public final class Completion {
                 }
                 case "play" -> play(words, last);
                 case "hold", "section", "repeat" -> span(words, last);
-                default -> keyword(true, "at", "cue", "repeat", "play", "hold", "section");
+                default -> {
+                    // Nothing is begun yet.
+                }
             }
         }
 
@@ -494,7 +509,12 @@ public final class Completion {
         private String soundtrack() {
             List<Word> score = caret.head("score");
             List<Word> track = caret.head("soundtrack");
-            return score.size() > 1 ? score.get(1).name() : track.size() > 1 ? track.get(1).name() : "";
+            if (score.size() > 1 || track.size() > 1) {
+                return score.size() > 1 ? score.get(1).name() : track.get(1).name();
+            }
+            // A rehearsal that names no soundtrack is of the first.
+            List<Word> rehearsal = caret.head("rehearse");
+            return rehearsal.size() > 3 ? rehearsal.get(3).name() : names().flatMap(names -> names.in(Space.SOUNDTRACK).keySet().stream().findFirst()).orElse("");
         }
 
         private void parameters() {

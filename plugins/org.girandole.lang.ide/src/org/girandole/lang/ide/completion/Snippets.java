@@ -44,6 +44,8 @@ final class Snippets {
             s("waiver", "waive ${1:rule} for ${2:name} at ${3:position} because \"${4:why it is safe all the same}\" by \"${5:who agreed}\" until ${6:2027-06-20}",
                     "a written agreement to live with a finding"),
             s("rule line", "rule ${1:rule} is ${2:error}", "takes a rule more seriously"),
+            s("rehearse block", "rehearse \"${1:Lost code}\" {\n  timecode lost from ${2:2:10} to ${3:2:35}\n  expect no cue later than ${4:80 ms}\n}",
+                    "how the night may go wrong, and what must come of it all the same"),
             s("release block", "release { sheets pdf, html  table standard  timecode wav 48 kHz  marks midi }", "what a release holds"));
 
     static final List<Snippet> SCORE = List.of(

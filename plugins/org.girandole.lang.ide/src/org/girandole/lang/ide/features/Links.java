@@ -1,5 +1,7 @@
 package org.girandole.lang.ide.features;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +16,6 @@ import org.girandole.lang.files.ProjectRoot;
 import org.girandole.lang.show.AudioField;
 import org.girandole.lang.show.MarksField;
 import org.girandole.lang.show.Script;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SoundtrackDef;
 import org.girandole.lang.show.UseLine;
 
@@ -27,7 +28,7 @@ public final class Links {
         List<DocumentLink> links = new ArrayList<>();
         view.script().ifPresent(script -> {
             for (UseLine use : script.getUses()) {
-                link(view, use, Literals.USE_LINE__PATH, use.getPath(), links);
+                link(view, use, eINSTANCE.getUseLine_Path(), use.getPath(), links);
             }
             soundtracks(view, script, links);
         });
@@ -38,9 +39,9 @@ public final class Links {
         for (SoundtrackDef soundtrack : EcoreUtil2.typeSelect(script.getElements(), SoundtrackDef.class)) {
             for (EObject field : soundtrack.getFields()) {
                 if (field instanceof AudioField audio) {
-                    link(view, audio, Literals.AUDIO_FIELD__FILE, audio.getFile(), links);
+                    link(view, audio, eINSTANCE.getAudioField_File(), audio.getFile(), links);
                 } else if (field instanceof MarksField marks) {
-                    link(view, marks, Literals.MARKS_FIELD__FILE, marks.getFile(), links);
+                    link(view, marks, eINSTANCE.getMarksField_File(), marks.getFile(), links);
                 }
             }
         }

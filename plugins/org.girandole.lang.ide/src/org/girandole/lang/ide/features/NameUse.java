@@ -1,5 +1,7 @@
 package org.girandole.lang.ide.features;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Iterator;
@@ -16,7 +18,6 @@ import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.eclipse.xtext.resource.XtextResource;
 import org.girandole.lang.show.Named;
-import org.girandole.lang.show.ShowPackage.Literals;
 
 /**
  * A place where a name is written: where the thing is defined, or where it is used.
@@ -45,7 +46,7 @@ record NameUse(Named target, INode node, boolean definition) {
 
     private static boolean definesName(RuleCall call) {
         Assignment assignment = GrammarUtil.containingAssignment(call);
-        return assignment != null && assignment.getFeature().equals(Literals.NAMED__NAME.getName());
+        return assignment != null && assignment.getFeature().equals(eINSTANCE.getNamed_Name().getName());
     }
 
     /** Where a thing's name is defined. */
@@ -54,7 +55,7 @@ record NameUse(Named target, INode node, boolean definition) {
     }
 
     private static EStructuralFeature nameFeature(Named target) {
-        return target.eClass().getEStructuralFeature(Literals.NAMED__NAME.getName());
+        return target.eClass().getEStructuralFeature(eINSTANCE.getNamed_Name().getName());
     }
 
     /** All uses of a thing in some scripts, without its definition, in the order of the text of each. */

@@ -1,5 +1,7 @@
 package org.girandole.lang.ide.features;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Iterator;
@@ -24,12 +26,12 @@ import org.girandole.lang.show.MarksField;
 import org.girandole.lang.show.Named;
 import org.girandole.lang.show.Parameter;
 import org.girandole.lang.show.PlayLine;
+import org.girandole.lang.show.RehearsalDef;
 import org.girandole.lang.show.ReleaseDef;
 import org.girandole.lang.show.RepeatBlock;
 import org.girandole.lang.show.RuleLine;
 import org.girandole.lang.show.ScoreDef;
 import org.girandole.lang.show.SectionDef;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.UseLine;
 import org.girandole.lang.show.WaiverDef;
 
@@ -71,13 +73,13 @@ public final class Symbols {
             return Optional.of(cue.getName() != null ? cue.getName() : "at " + at);
         }
         if (object instanceof ScoreDef score) {
-            return Optional.of("score " + Sources.name(score, Literals.SCORE_DEF__SOUNDTRACK));
+            return Optional.of("score " + Sources.name(score, eINSTANCE.getScoreDef_Soundtrack()));
         }
         if (object instanceof RepeatBlock repeat) {
             return Optional.of("repeat " + (repeat.getTimes() == null ? "" : repeat.getTimes()));
         }
         if (object instanceof PlayLine play) {
-            return Optional.of("play " + Sources.name(play, Literals.PLAY_LINE__FIGURE));
+            return Optional.of("play " + Sources.name(play, eINSTANCE.getPlayLine_Figure()));
         }
         if (object instanceof HoldLine) {
             return Optional.of("hold");
@@ -87,6 +89,9 @@ public final class Symbols {
         }
         if (object instanceof RuleLine rule) {
             return Optional.of("rule " + rule.getRule());
+        }
+        if (object instanceof RehearsalDef rehearsal) {
+            return Optional.of("rehearse " + (rehearsal.getLabel() == null ? "" : rehearsal.getLabel()));
         }
         if (object instanceof ReleaseDef) {
             return Optional.of("release");
@@ -103,7 +108,7 @@ public final class Symbols {
 
     private static String detail(EObject object) {
         if (object instanceof CueLine cue) {
-            String what = Sources.name(cue, Literals.CUE_LINE__EFFECT);
+            String what = Sources.name(cue, eINSTANCE.getCueLine_Effect());
             String places = cue.getPlaces() == null ? "" : Sources.text(cue.getPlaces());
             String at = cue.getName() != null && cue.getAt() != null ? Sources.text(cue.getAt()) + "  " : "";
             return at + places + "  " + (cue.getCount() == null ? "" : cue.getCount() + " x ") + what;

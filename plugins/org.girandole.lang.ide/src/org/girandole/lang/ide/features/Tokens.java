@@ -1,5 +1,7 @@
 package org.girandole.lang.ide.features;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,7 +21,6 @@ import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.girandole.lang.scoping.Kind;
 import org.girandole.lang.show.Named;
-import org.girandole.lang.show.ShowPackage.Literals;
 
 /** What each word is, for colouring: only token types that the protocol itself names, so that every client has a colour for them. */
 public final class Tokens {
@@ -87,7 +88,7 @@ public final class Tokens {
             }
             if (element instanceof RuleCall call && GrammarUtil.containingAssignment(call) != null) {
                 String feature = GrammarUtil.containingAssignment(call).getFeature();
-                if (feature.equals(Literals.NAMED__NAME.getName())) {
+                if (feature.equals(eINSTANCE.getNamed_Name().getName())) {
                     Kind.of(NodeModelUtils.findActualSemanticObjectFor(node)).ifPresent(kind -> add(leaf, type(kind), DEFINITION));
                     return;
                 }

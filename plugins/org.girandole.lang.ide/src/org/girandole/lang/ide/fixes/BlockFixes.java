@@ -1,5 +1,7 @@
 package org.girandole.lang.ide.fixes;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -15,7 +17,6 @@ import org.girandole.lang.show.ChainDef;
 import org.girandole.lang.show.EffectDef;
 import org.girandole.lang.show.Named;
 import org.girandole.lang.show.ScoreDef;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.SoundtrackDef;
 import org.girandole.lang.show.SpanField;
 import org.girandole.lang.show.WaiverDef;
@@ -67,7 +68,7 @@ final class BlockFixes {
         if (one.data("sha256").isEmpty() || audio.isEmpty()) {
             return List.of();
         }
-        List<INode> nodes = NodeModelUtils.findNodesForFeature(audio.get(), Literals.AUDIO_FIELD__HASH);
+        List<INode> nodes = NodeModelUtils.findNodesForFeature(audio.get(), eINSTANCE.getAudioField_Hash());
         return nodes.isEmpty() ? List.of() : List.of(one.fix("Accept the recording that is there now (listen through the show first)",
                 one.replace(nodes.get(0), "\"" + one.data("sha256").get() + "\"")));
     }
@@ -84,7 +85,7 @@ final class BlockFixes {
         while (taken.contains(free)) {
             free++;
         }
-        List<INode> nodes = NodeModelUtils.findNodesForFeature(score.get(), Literals.SCORE_DEF__SLOT);
+        List<INode> nodes = NodeModelUtils.findNodesForFeature(score.get(), eINSTANCE.getScoreDef_Slot());
         return nodes.isEmpty() ? List.of() : List.of(one.fix("Put the score in slot " + free + ", which is free",
                 one.replace(nodes.get(0), Integer.toString(free))));
     }

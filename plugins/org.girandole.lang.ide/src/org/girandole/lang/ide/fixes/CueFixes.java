@@ -1,5 +1,7 @@
 package org.girandole.lang.ide.fixes;
 
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -17,7 +19,6 @@ import org.girandole.lang.show.CueLine;
 import org.girandole.lang.show.OrderOption;
 import org.girandole.lang.show.PinOption;
 import org.girandole.lang.show.PlaceRange;
-import org.girandole.lang.show.ShowPackage.Literals;
 import org.girandole.lang.show.TimeExpr;
 import org.girandole.lang.show.TubeOption;
 import org.girandole.lang.show.UnitRef;
@@ -174,12 +175,12 @@ final class CueFixes {
     List<Fix> inTurn(Case one) {
         Optional<CueLine> cue = one.at(CueLine.class);
         if (cue.isEmpty() || cue.get().getOptions().stream().anyMatch(OrderOption.class::isInstance)
-                || NodeModelUtils.findNodesForFeature(cue.get(), Literals.CUE_LINE__EFFECT).isEmpty()
+                || NodeModelUtils.findNodesForFeature(cue.get(), eINSTANCE.getCueLine_Effect()).isEmpty()
                 || one.plan().map(plan -> plan.cues().stream().filter(c -> c.source().equals(one.finding().source())).map(PlannedCue::position)
                 .distinct().count()).orElse(0L) < 2) {
             return List.of();
         }
-        INode effect = NodeModelUtils.findNodesForFeature(cue.get(), Literals.CUE_LINE__EFFECT).get(0);
+        INode effect = NodeModelUtils.findNodesForFeature(cue.get(), eINSTANCE.getCueLine_Effect()).get(0);
         return List.of(one.fix("Shoot the places in turn, 50 ms apart", one.insert(effect.getEndOffset(), "  in turn every 50 ms")));
     }
 }
