@@ -145,8 +145,10 @@ final class WordFixes {
         if (!one.finding().remedy().equals("write } where it ends")) {
             return List.of();
         }
-        int from = one.view().lines().offset(one.range().getStart());
-        return List.of(one.fix("Close the block", one.insert(from, "}\n\n")));
+        // The finding stands at what comes next, or, when that is on another line, at the end of the block.
+        boolean next = one.text().equals(one.finding().found());
+        int at = one.view().lines().offset(next ? one.range().getStart() : one.range().getEnd());
+        return List.of(one.fix("Close the block", one.insert(at, next ? "}\n" : "\n}")));
     }
 
     private static String shown(String text) {

@@ -55,6 +55,7 @@ import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.WorkspaceSymbol;
 import org.eclipse.lsp4j.WorkspaceSymbolParams;
+import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.jsonrpc.messages.Either3;
 import org.eclipse.xtext.ide.server.LanguageServerImpl;
@@ -277,8 +278,16 @@ public class ShowLanguageServer extends LanguageServerImpl {
 
     @Override
     public CompletableFuture<WorkspaceEdit> rename(RenameParams params) {
-        return read(params.getTextDocument(), null, view -> renaming.rename(view, params.getPosition(), params.getNewName(), workspace.scripts(),
-                workspace::view));
+        // A refusal is an answer to the user, not a mishap to be logged, which is what an exception inside of a read would be.
+        return read(params.getTextDocument(), Either.<WorkspaceEdit, ResponseErrorException>forLeft(null), view -> {
+            try {
+                return Either.<WorkspaceEdit, ResponseErrorException>forLeft(renaming.rename(view, params.getPosition(), params.getNewName(),
+                        workspace.scripts(), workspace::view));
+            } catch (ResponseErrorException refused) {
+                return Either.<WorkspaceEdit, ResponseErrorException>forRight(refused);
+            }
+        }).thenCompose(answer -> answer.isRight() ? CompletableFuture.failedFuture(answer.getRight())
+                : CompletableFuture.completedFuture(answer.getLeft()));
     }
 
     @Override

@@ -1,0 +1,222 @@
+package org.girandole.lang.ide.server;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.eclipse.lsp4j.CodeAction;
+import org.eclipse.lsp4j.CodeActionContext;
+import org.eclipse.lsp4j.CodeActionParams;
+import org.eclipse.lsp4j.Position;
+import org.eclipse.lsp4j.Range;
+import org.girandole.lang.ide.fixes.Fixes;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Each fix does what its title says, and the finding is gone after it. */
+class FixesTest {
+    private static final String FILE = "quay.show";
+    private static final Path DOCS = Path.of("../../docs/editor.md");
+
+    @TempDir
+    private Path folder;
+    private Editor editor;
+
+    @BeforeEach
+    void start() {
+        editor = new Editor(folder);
+    }
+
+    @AfterEach
+    void stop() {
+        editor.close();
+    }
+
+    /** Takes a fix and gives the text after it; the rule must find less than before. */
+    private String fixed(String text, String rule, String title) {
+        editor.open(FILE, text);
+        CodeAction action = action(rule, title);
+        long before = count(rule);
+        editor.apply(action);
+        assertThat(count(rule)).as("findings of %s after '%s' in%n%s", rule, title, editor.text(FILE)).isLessThan(before);
+        return editor.text(FILE);
+    }
+
+    private long count(String rule) {
+        return editor.findings(FILE).stream().filter(d -> d.getCode().getLeft().equals(rule)).count();
+    }
+
+    private CodeAction action(String rule, String title) {
+        List<CodeAction> actions = editor.fixes(FILE, rule);
+        assertThat(actions).as("fixes of %s; found are %s", rule, editor.findings(FILE).stream().map(d -> d.getCode().getLeft() + ": "
+                + d.getMessage().getLeft()).toList()).extracting(CodeAction::getTitle).contains(title);
+        return actions.stream().filter(a -> a.getTitle().equals(title)).findFirst().orElseThrow();
+    }
+
+    @Test
+    void aMistypedWordIsReplacedByTheNearest() {
+        assertThat(fixed(Quay.with("    at bar 12  A  Poeny"), "unresolved-name", "Write Peony")).contains("at bar 12  A  Peony");
+        assertThat(fixed(Quay.SHOW.replace("header", "header") + "table T { file \"a.csv\"  header yess  column \"a\" = number }\n", "unknown-word", "Write yes"))
+                .contains("header yes ");
+    }
+
+    @Test
+    void aMissingUnitIsAdded() {
+        assertThat(fixed(Quay.SHOW.replace("calibre 75 mm  rise", "calibre 75  rise"), "missing-unit", "Add the unit mm")).contains("calibre 75 mm");
+        assertThat(fixed(Quay.with("    at Swell + 2  A  Peony"), "missing-unit", "Add the unit beats")).contains("at Swell + 2 beats");
+    }
+
+    @Test
+    void aMissingThingIsDefined() {
+        assertThat(fixed(Quay.with("    at bar 12  A  Chrysanthemum"), "unresolved-name", "Define the effect Chrysanthemum"))
+                .contains("shell Chrysanthemum {");
+        assertThat(fixed(Quay.with("    at Zenith  A  Peony"), "unresolved-name", "Define the mark Zenith (at bar 1, to be moved)"))
+                .contains("  mark Zenith at bar 1\n}");
+        assertThat(fixed(Quay.with("    at bar 12  Z  Peony"), "unresolved-name", "Define the position Z (its place is still to be measured)"))
+                .contains("  position Z at (0 m, 0 m)\n}");
+    }
+
+    @Test
+    void whatIsSaidTwiceIsTakenOut() {
+        assertThat(fixed(Quay.SHOW.replace("  air 15 degC\n", "  air 15 degC\n  air 16 degC\n"), "repeated-field", "Take out air")).doesNotContain("16 degC");
+        assertThat(fixed(Quay.with("    at bar 12  A, B, A  Peony"), "place-twice", "Name A once")).contains("at bar 12  A, B  Peony");
+    }
+
+    @Test
+    void aScoreIsGivenItsSlot() {
+        assertThat(fixed(Quay.SHOW.replace("score Tides in slot 0", "score Tides"), "missing-field", "Put the score in slot 0"))
+                .contains("score Tides in slot 0 {");
+    }
+
+    @Test
+    void aWordOfTheLanguageIsEscaped() {
+        assertThat(fixed(Quay.SHOW + "comet shell { calibre 45 mm }\n", "syntax", "Write ^shell to use the word as a name")).contains("comet ^shell {");
+    }
+
+    @Test
+    void anOpenBlockIsClosed() {
+        assertThat(fixed(Quay.SHOW.replace("  air 15 degC\n}\n", "  air 15 degC\n"), "syntax", "Close the block")).contains("air 15 degC\n}");
+    }
+
+    @Test
+    void aClockTimeBesideAMarkBecomesTheMark() {
+        assertThat(fixed(Quay.with("    at 0:16.040  A  Peony"), "off-mark", "Use the mark Swell")).contains("at Swell  A  Peony");
+    }
+
+    @Test
+    void aCueIsMovedByWhatIsMissing() {
+        // Two pins of one module 10 ms apart, where the module wants 20 ms between them.
+        assertThat(fixed(Quay.with("    at bar 12  A  Peony  pin M1/3\n    at bar 12 + 10 ms  A  Peony  pin M1/4"), "pins-too-close", "Move the cue 10 ms later"))
+                .contains("at bar 12 + 10 ms + 10 ms");
+        // At bar 1 the first note is seen; 2.305 s earlier is the firing, which the step of 10 ms rounds half up to 2.3 s.
+        assertThat(fixed(Quay.with("    at bar 1  A  Peony"), "fires-in-preroll", "Move the cue 2300 ms later")).contains("at bar 1 + 2300 ms");
+    }
+
+    @Test
+    void aCueIsMovedOutOfAHold() {
+        editor.open(FILE, Quay.with("    at bar 12  A  Peony\n  }\n  hold from 0:23 to 0:26 \"ferry\"\n  section More from bar 26 to bar 27 {"));
+        CodeAction action = editor.fixes(FILE, "hold-debris").stream().filter(a -> a.getTitle().matches("Move the cue \\d+ ms earlier")).findFirst().orElseThrow();
+        editor.apply(action);
+        assertThat(editor.text(FILE)).containsPattern("at [a-zA-Z0-9 ]+ - \\d+ ms");
+    }
+
+    @Test
+    void aWrittenPinIsReplacedByAFreeOneOrLeftOut() {
+        String taken = Quay.with("    at bar 12  A  Peony  pin M1/1\n    at bar 13  A  Peony  pin M1/1");
+        assertThat(fixed(taken, "pin-taken", "Let the program choose the pin")).containsPattern("at bar 1[23]  A  Peony\n");
+        assertThat(fixed(Quay.with("    at bar 12  A  Peony  pin M1/9"), "pin-out-of-range", "Use the free pin M1/3")).contains("pin M1/3");
+        assertThat(fixed(Quay.with("    at bar 12  A  Peony  pin M2/6"), "module-elsewhere", "Let the program choose the pin")).contains("at bar 12  A  Peony\n");
+    }
+
+    @Test
+    void aWrittenTubeIsReplacedByAFreeOneOrLeftOut() {
+        String other = Quay.SHOW.replace("rack R2", "rack R3 at A { 2 tubes 100 mm long 700 mm  spaced 220 mm }\nrack R2");
+        String cue = "    at bar 12  A  Peony  tube R3/1";
+        String text = other.replace("    cue Hero at bar 12  A  Peony  note \"the one\"", cue);
+        assertThat(fixed(text, "tube-calibre", "Let the program choose the tube")).contains("at bar 12  A  Peony\n");
+        assertThat(fixed(Quay.with("    at bar 12  A  Peony  tube R1/9"), "tube-out-of-range", "Use the free tube R1/3")).contains("tube R1/3");
+        assertThat(fixed(Quay.with("    at bar 12  A  Peony  tube R2/3"), "rack-elsewhere", "Let the program choose the tube")).contains("at bar 12  A  Peony\n");
+    }
+
+    @Test
+    void aMissingTubeOrPinGetsARackOrModule() {
+        assertThat(fixed(Quay.with("    at bar 12  A  Willow"), "no-tube", "Add a rack with 1 tubes of 100 mm at A"))
+                .contains("rack R3 at A { 1 tubes 100 mm }");
+        String full = Quay.with("    repeat 5 every 1 bar from bar 15 {\n      at 0  A  Peony\n    }");
+        assertThat(fixed(full, "no-pin", "Add a module M3 of Box at A")).contains("module M3 \"3\" of Box at A");
+    }
+
+    @Test
+    void aCueThatIsTooMuchAtOnceIsSplitOrShotInTurn() {
+        String many = Quay.SHOW.replace("4 pins at once", "1 pins at once").replace("module M2 \"2\" of Box at B", "module M2 \"2\" of Box at B, A")
+                .replace("at Swell  A, B  Peony", "at Swell  A, B  Peony  pin M2/1, M2/2");
+        assertThat(fixed(many, "too-many-at-once", "Shoot the places in turn, 50 ms apart")).contains("at Swell  A, B  Peony  in turn every 50 ms");
+        editor.open(FILE, Quay.with("    at bar 12  A, B  Willow"));
+        editor.apply(action("no-tube", "Split the cue: one line for each of its places"));
+        assertThat(editor.text(FILE)).contains("    at bar 12  A  Willow\n    at bar 12  B  Willow\n");
+    }
+
+    @Test
+    void aSoundtrackGetsEnoughPreRoll() {
+        assertThat(fixed(Quay.SHOW.replace("preroll 60 s", "preroll 2 s"), "preroll-short", "Make the pre-roll 10 s")).contains("preroll  10 s");
+    }
+
+    @Test
+    void aScoreGetsAFreeSlot() {
+        assertThat(fixed(Quay.SHOW + "soundtrack Other { length 0:30  timecode 25 fps from 11:00:00:00  preroll 60 s }\nscore Other in slot 0 {\n"
+                + "  at 0:10  A  Peony\n}\n", "slot-clash", "Put the score in slot 1, which is free")).contains("score Other in slot 1 {");
+    }
+
+    @Test
+    void whatNothingUsesIsTakenOut() {
+        assertThat(fixed(Quay.SHOW, "unused-effect", "Take out Willow")).doesNotContain("Willow");
+        assertThat(fixed(Quay.SHOW + "waive off-mark for Hero because \"x\" by \"y\"\n", "waiver-unused", "Take out the waiver")).doesNotContain("waive");
+    }
+
+    @Test
+    void aFindingIsWaivedOnlyWithAReasonAndAName() {
+        editor.open(FILE, Quay.with("    at 0:16.040  A  Peony"));
+        editor.apply(action("off-mark", "Waive this, with a reason and a name"));
+        assertThat(editor.text(FILE)).endsWith("waive off-mark for Peony at A because \"\" by \"\" until 2027-06-20\n");
+        // Empty texts agree to nothing: the finding stands, and the waiver is an error of its own.
+        assertThat(editor.rules(FILE)).contains("off-mark", "missing-field");
+        int at = editor.text(FILE).indexOf("because \"\"");
+        editor.type(FILE, at, editor.text(FILE).length(), "because \"on purpose\" by \"T. Example\" until 2027-06-20\n");
+        assertThat(editor.rules(FILE)).doesNotContain("missing-field");
+        assertThat(editor.findings(FILE)).filteredOn(d -> d.getCode().getLeft().equals("off-mark")).singleElement()
+                .satisfies(d -> assertThat(d.getMessage().getLeft()).contains("Waived by T. Example: on purpose"));
+    }
+
+    @Test
+    void aQuantityIsConvertedAtTheCaret() {
+        editor.open(FILE, Quay.SHOW);
+        Position caret = editor.at(FILE, "105 m");
+        List<String> titles = Editor.get(editor.texts().codeAction(new CodeActionParams(editor.id(FILE), new Range(caret, caret),
+                new CodeActionContext(List.of())))).stream().map(a -> a.getRight().getTitle()).toList();
+        // 105 m is 344.4882 ft: not the same when written with four places, so that is not offered.
+        assertThat(titles).contains("Write it as 105000 mm", "Write it as 0.105 km").doesNotContain("Write it as 344.4882 ft");
+    }
+
+    @Test
+    void theDocsListEveryRuleThatHasAFix() throws IOException {
+        Set<String> documented = new TreeSet<>();
+        String docs = Files.readString(DOCS);
+        Matcher rows = Pattern.compile("(?m)^\\| (`[a-z-]+`(?:, `[a-z-]+`)*) \\| .+ \\|$").matcher(docs.substring(docs.indexOf("## Quick fixes")));
+        while (rows.find()) {
+            for (String rule : rows.group(1).split(", ")) {
+                documented.add(rule.replace("`", ""));
+            }
+        }
+        Set<String> known = new TreeSet<>(new ServedShowSetup(new ShowBoard()).createInjectorAndDoEMFRegistration().getInstance(Fixes.class).rules());
+        assertThat(documented).containsAll(known);
+        assertThat(known).hasSizeGreaterThan(15);
+    }
+}
