@@ -145,7 +145,7 @@ class ServeSessionTest {
         assertThat(client.findings(uri, version + 1)).noneMatch(d -> d.getSeverity() == DiagnosticSeverity.Error);
 
         // Read: the derivation, the outline, the hints.
-        assertThat(get(texts.hover(new HoverParams(id, new Position(line, 5)))).getContents().getRight().getValue()).contains("fire = seen - rise - latency");
+        assertThat(get(texts.hover(new HoverParams(id, new Position(line, 5)))).getContents().getRight().getValue()).contains("due = seen - rise - latency");
         assertThat(get(texts.documentSymbol(new DocumentSymbolParams(id)))).isNotEmpty();
         assertThat(get(texts.inlayHint(new InlayHintParams(id, new Range(new Position(line, 0), new Position(line, 1)))))).singleElement()
                 .satisfies(hint -> assertThat(hint.getLabel().getLeft()).startsWith("fires 0:"));
