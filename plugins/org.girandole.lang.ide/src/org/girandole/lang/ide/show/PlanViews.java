@@ -125,6 +125,7 @@ final class PlanViews {
                 byLine.getOrDefault(line(finding.source()), List.of()).stream()
                         .filter(cue -> finding.subject().positions().isEmpty() || finding.subject().positions().contains(cue.position()))
                         .map(PlannedCue::number).toList(),
+                finding.subject().positions(),
                 show.place(finding.source()))).toList();
     }
 

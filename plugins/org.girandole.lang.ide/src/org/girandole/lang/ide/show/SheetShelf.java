@@ -3,6 +3,7 @@ package org.girandole.lang.ide.show;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 import java.util.List;
@@ -12,6 +13,10 @@ import java.util.concurrent.ConcurrentHashMap;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.girandole.plan.CheckedPlan;
@@ -35,9 +40,10 @@ final class SheetShelf {
     private static final int NARROWEST_PX = 100;
     private static final int WIDEST_PX = 4000;
     private static final int POINTS_PER_INCH = 72;
-    /** In the upper margin, which no sheet uses. */
-    private static final String ON_PAPER = "top: -8mm; left: 0";
-    private static final String IN_BROWSER = "top: 0; right: 0";
+    private static final String LETTERS = "fonts/DejaVuSansCondensed-Bold.ttf";
+    private static final float MARK_PT = 10;
+    private static final float MARK_LEFT_PT = 37;
+    private static final float MARK_DOWN_PT = 24;
 
     private Made last;
 
@@ -78,7 +84,7 @@ final class SheetShelf {
         try {
             return switch (params.format()) {
                 case "pdf" -> file(sheet.get().fileName() + ".pdf", pdf(sheet.get(), plan));
-                case "html" -> file(sheet.get().fileName() + ".html", marked(sheet.get().html(), IN_BROWSER).getBytes(StandardCharsets.UTF_8));
+                case "html" -> file(sheet.get().fileName() + ".html", marked(sheet.get().html()).getBytes(StandardCharsets.UTF_8));
                 default -> SheetFile.nothing("There is no format '" + params.format() + "' for a sheet; ask for pdf or html");
             };
         } catch (IOException | SheetException e) {
@@ -90,9 +96,27 @@ final class SheetShelf {
         return new SheetFile(null, name, Base64.getEncoder().encodeToString(content));
     }
 
-    /** What is fixed stands on every page of a PDF, and at the edge of the window in a browser. */
-    private static String marked(String html, String place) {
-        return html.replaceFirst("<body[^>]*>", "$0<div style=\"position: fixed; " + place + "; font-weight: bold\">" + NOT_RELEASED + "</div>");
+    /** In the upper margin of every page, which no sheet uses. */
+    private static byte[] marked(byte[] pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf); InputStream letters = PdfWriter.class.getResourceAsStream(LETTERS)) {
+            PDType0Font font = PDType0Font.load(document, letters, true);
+            for (PDPage page : document.getPages()) {
+                try (PDPageContentStream content = new PDPageContentStream(document, page, AppendMode.APPEND, true, true)) {
+                    content.beginText();
+                    content.setFont(font, MARK_PT);
+                    content.newLineAtOffset(MARK_LEFT_PT, page.getMediaBox().getHeight() - MARK_DOWN_PT);
+                    content.showText(NOT_RELEASED);
+                    content.endText();
+                }
+            }
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            document.save(out);
+            return out.toByteArray();
+        }
+    }
+
+    private static String marked(String html) {
+        return html.replaceFirst("<body[^>]*>", "$0<p><strong>" + NOT_RELEASED + "</strong></p>");
     }
 
     private static String unknown(String id) {
@@ -108,8 +132,8 @@ final class SheetShelf {
         byte[] known = pdfs.get(sheet.id());
         if (known == null) {
             ByteArrayOutputStream out = new ByteArrayOutputStream();
-            PdfWriter.write(marked(sheet.html(), ON_PAPER), out);
-            known = out.toByteArray();
+            PdfWriter.write(sheet.html(), out);
+            known = marked(out.toByteArray());
             pdfs.put(sheet.id(), known);
         }
         return known;

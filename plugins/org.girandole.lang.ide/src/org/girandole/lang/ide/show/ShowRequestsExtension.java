@@ -3,8 +3,10 @@ package org.girandole.lang.ide.show;
 import com.google.inject.Inject;
 import com.google.inject.Singleton;
 import java.util.concurrent.CompletableFuture;
+import org.eclipse.lsp4j.jsonrpc.Endpoint;
 import org.eclipse.xtext.ide.server.ILanguageServerAccess;
 import org.eclipse.xtext.ide.server.ILanguageServerExtension;
+import org.girandole.lang.ide.server.CheckedScript;
 import org.girandole.lang.ide.server.ShowBoard;
 import org.girandole.protocol.PlanView;
 import org.girandole.protocol.ScriptParams;
@@ -13,6 +15,7 @@ import org.girandole.protocol.SheetFileParams;
 import org.girandole.protocol.SheetList;
 import org.girandole.protocol.SheetPage;
 import org.girandole.protocol.SheetPageParams;
+import org.girandole.protocol.ShowNotifications;
 import org.girandole.protocol.ShowRequests;
 import org.girandole.protocol.SiteParams;
 import org.girandole.protocol.SiteView;
@@ -26,7 +29,8 @@ import org.girandole.protocol.WaveView;
 @Singleton
 public final class ShowRequestsExtension implements ILanguageServerExtension, ShowRequests {
     private final ShowBoard board;
-    private ILanguageServerAccess access;
+    private volatile ILanguageServerAccess access;
+    private volatile boolean asked;
     private final Waveforms waveforms = new Waveforms();
     private final SheetShelf sheets = new SheetShelf();
 
@@ -38,10 +42,22 @@ public final class ShowRequestsExtension implements ILanguageServerExtension, Sh
     @Override
     public void initialize(ILanguageServerAccess languageServerAccess) {
         access = languageServerAccess;
+        board.onChecked(this::tell);
+    }
+
+    /** Only who draws wants to hear of it: other clients would log a message that they do not know. */
+    private void tell(CheckedScript script) {
+        ScriptParams checked = new ScriptParams(script.uri());
+        if (asked && access.getLanguageClient() instanceof ShowNotifications drawing) {
+            drawing.checked(checked);
+        } else if (asked && access.getLanguageClient() instanceof Endpoint remote) {
+            remote.notify("girandole/checked", checked);
+        }
     }
 
     @Override
     public CompletableFuture<PlanView> plan(ScriptParams params) {
+        asked = true;
         return show(params.uri()).thenApplyAsync(show -> show.plan().map(plan -> PlanViews.of(plan, show))
                 .orElseGet(() -> PlanView.nothing(params.uri(), show.why())));
     }

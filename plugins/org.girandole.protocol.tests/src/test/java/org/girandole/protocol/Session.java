@@ -5,7 +5,9 @@ import java.nio.channels.Channels;
 import java.nio.channels.Pipe;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.eclipse.lsp4j.ClientCapabilities;
 import org.eclipse.lsp4j.DidChangeTextDocumentParams;
@@ -34,6 +36,7 @@ final class Session implements AutoCloseable {
     }
 
     private final Server server;
+    private final SilentClient client = new SilentClient();
 
     Session(Path folder) throws Exception {
         Pipe toServer = Pipe.open();
@@ -41,7 +44,7 @@ final class Session implements AutoCloseable {
         Thread serving = new Thread(() -> serve(toServer, toClient), "server under test");
         serving.setDaemon(true);
         serving.start();
-        Launcher<Server> here = new Launcher.Builder<Server>().setLocalService(new SilentClient()).setRemoteInterface(Server.class)
+        Launcher<Server> here = new Launcher.Builder<Server>().setLocalService(client).setRemoteInterface(Server.class)
                 .setInput(Channels.newInputStream(toClient.source())).setOutput(Channels.newOutputStream(toServer.sink())).create();
         here.startListening();
         server = here.getRemoteProxy();
@@ -73,6 +76,16 @@ final class Session implements AutoCloseable {
                 List.of(new TextDocumentContentChangeEvent(text))));
     }
 
+    /** The script that the server next says to have checked. */
+    String nextChecked() throws InterruptedException {
+        return client.checked.poll(SECONDS, TimeUnit.SECONDS);
+    }
+
+    /** Forgets what was said so far. */
+    void forgetChecked() {
+        client.checked.clear();
+    }
+
     static <T> T get(CompletableFuture<T> answer) throws Exception {
         return answer.get(SECONDS, TimeUnit.SECONDS);
     }
@@ -83,7 +96,14 @@ final class Session implements AutoCloseable {
     }
 
     /** Takes what the server says unasked. */
-    private static final class SilentClient implements LanguageClient {
+    private static final class SilentClient implements LanguageClient, ShowNotifications {
+        private final BlockingQueue<String> checked = new LinkedBlockingQueue<>();
+
+        @Override
+        public void checked(ScriptParams script) {
+            checked.add(script.uri());
+        }
+
         @Override
         public void telemetryEvent(Object object) {
             // Not looked at here.

@@ -141,6 +141,14 @@ class ShowRequestsTest {
     }
 
     @Test
+    void whoDrawsIsToldOfEachCheckEvenIfNothingNewWasFound() throws Exception {
+        Session.get(session.server().plan(new ScriptParams(uri)));
+        session.forgetChecked();
+        session.change(uri, 2, SHOW.replace("0:10.000  A", "0:10.100  A"));
+        assertThat(session.nextChecked()).isEqualTo(uri);
+    }
+
+    @Test
     void falloutDriftsWithTheWindThatIsTried() throws Exception {
         SiteView west = Session.get(session.server().site(new SiteParams(uri, null)));
         SiteView east = Session.get(session.server().site(new SiteParams(uri, new WindView(90, 5, null))));
@@ -181,6 +189,17 @@ class ShowRequestsTest {
         assertThat(image.getWidth()).isBetween(599, 601);
         // ISO 216: A4 is 210 mm by 297 mm.
         assertThat((double) image.getHeight() / image.getWidth()).isCloseTo(297.0 / 210, within(0.01));
+        assertThat(dark(image, image.getHeight() / 25)).as("the mark in the upper margin").isGreaterThan(200);
+    }
+
+    private static int dark(BufferedImage image, int rows) {
+        int count = 0;
+        for (int y = 0; y < rows; y++) {
+            for (int x = 0; x < image.getWidth(); x++) {
+                count += (image.getRGB(x, y) & 0xFF) < 128 ? 1 : 0;
+            }
+        }
+        return count;
     }
 
     @Test

@@ -1,0 +1,2 @@
+/** Measures how fast the views draw. */
+package org.girandole.benchmarks.views;

@@ -1,0 +1,64 @@
+package org.girandole.studio.views.draw;
+
+/**
+ * Draws on something: a canvas, an image, a list that a test reads. Coordinates grow to the right and down. Colours are 0xRRGGBB, alpha 0
+ * to 255.
+ */
+public interface Pen {
+    /** How a line is drawn. */
+    enum Stroke {
+        SOLID, DASHED, DOTTED
+    }
+
+    /** Sizes of text. */
+    enum Letters {
+        SMALL, NORMAL, BOLD, LARGE
+    }
+
+    /** Where a text lies from its point: its left end, middle or right end. */
+    enum Align {
+        LEFT, CENTRE, RIGHT
+    }
+
+    void rectangle(double x, double y, double width, double height, int colour, int alpha);
+
+    void frame(double x, double y, double width, double height, int colour, double thickness);
+
+    void line(double x1, double y1, double x2, double y2, int colour, int alpha, double thickness, Stroke stroke);
+
+    /** @param xy x and y of one point after the other */
+    void area(double[] xy, int colour, int alpha);
+
+    /** @param xy x and y of one point after the other */
+    void outline(double[] xy, boolean closed, int colour, int alpha, double thickness, Stroke stroke);
+
+    void disc(double x, double y, double radius, int colour, int alpha);
+
+    void ring(double x, double y, double radius, int colour, int alpha, double thickness, Stroke stroke);
+
+    /** @param y of the top of the letters */
+    void text(String text, double x, double y, Align align, Letters letters, int colour);
+
+    double width(String text, Letters letters);
+
+    double height(Letters letters);
+
+    /** Until {@link #unclip} nothing is drawn outside of this. */
+    void clip(double x, double y, double width, double height);
+
+    void unclip();
+
+    /** The longest beginning of a text that fits, with an ellipsis if it was cut; empty if not even that fits. */
+    default String fitted(String text, double room, Letters letters) {
+        if (width(text, letters) <= room) {
+            return text;
+        }
+        for (int length = text.length() - 1; length > 1; length--) {
+            String cut = text.substring(0, length).stripTrailing() + "\u2026";
+            if (width(cut, letters) <= room) {
+                return cut;
+            }
+        }
+        return "";
+    }
+}

@@ -1,0 +1,2 @@
+/** The sheets of a show, page by page. */
+package org.girandole.studio.views.sheets;

@@ -1,0 +1,328 @@
+package org.girandole.studio.views.site;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.girandole.protocol.CueView.Spot;
+import org.girandole.protocol.SiteView;
+import org.girandole.protocol.WindView;
+import org.girandole.studio.views.draw.Marks;
+import org.girandole.studio.views.draw.Palette;
+import org.girandole.studio.views.draw.Pen;
+import org.girandole.studio.views.draw.Pen.Align;
+import org.girandole.studio.views.draw.Pen.Letters;
+import org.girandole.studio.views.draw.Pen.Stroke;
+
+/** Draws the site from above. */
+public final class SitePainter {
+    private static final int OPAQUE = 255;
+    private static final double[] BARS_M = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000};
+    private static final int MOST_LINES = 9;
+
+    private final Pen pen;
+    private final Palette palette;
+    private final SiteState state;
+    private final SiteView site;
+    private final Ground ground;
+    private final double unit;
+
+    public SitePainter(Pen pen, Palette palette, SiteState state) {
+        this.pen = pen;
+        this.palette = palette;
+        this.state = state;
+        this.site = state.site();
+        this.ground = state.ground();
+        this.unit = pen.height(Letters.NORMAL);
+    }
+
+    public void paint() {
+        pen.rectangle(0, 0, ground.width(), ground.height(), palette.paper(), OPAQUE);
+        if (site.nothing() != null) {
+            pen.text(pen.fitted(site.nothing(), ground.width() - unit, Letters.NORMAL), ground.width() / 2, ground.height() / 2, Align.CENTRE,
+                    Letters.NORMAL, palette.faint());
+            return;
+        }
+        boundary();
+        envelope("debris", Stroke.DOTTED);
+        envelope("unburst", Stroke.SOLID);
+        site.fallout().forEach(this::fallout);
+        site.protectedPlaces().forEach(this::protectedPlace);
+        site.audience().forEach(this::audience);
+        site.positions().forEach(this::asked);
+        site.positions().forEach(this::position);
+        legend();
+        rose();
+        scale();
+        foot();
+    }
+
+    private void boundary() {
+        if (site.boundary() == null) {
+            return;
+        }
+        double[] xy = ground.xy(site.boundary().points());
+        pen.area(xy, palette.band(), OPAQUE);
+        pen.outline(xy, true, palette.ink(), OPAQUE, Math.max(2, unit / 8), Stroke.SOLID);
+        Spot corner = site.boundary().points().stream().min(Comparator.comparingDouble(spot -> spot.x() + spot.y())).orElseThrow();
+        pen.text("boundary", ground.px(corner.x()) + unit * 0.5, ground.py(corner.y()) - unit * 1.2, Align.LEFT, Letters.SMALL, palette.ink());
+    }
+
+    /** What comes down: whole lines for shells that do not burst, dots for debris; those of the selected position. */
+    private void fallout(SiteView.Fallout area) {
+        boolean chosen = state.selected().map(SiteView.Position::name).filter(area.position()::equals).isPresent();
+        if (chosen) {
+            pen.outline(ground.xy(area.outline()), true, palette.danger(), OPAQUE, 1, area.kind().equals("debris") ? Stroke.DOTTED : Stroke.SOLID);
+        }
+    }
+
+    /** One line about all areas of a kind; it encloses more ground than they do, never less. */
+    private void envelope(String kind, Stroke stroke) {
+        List<Spot> hull = Hull.of(site.fallout().stream().filter(area -> area.kind().equals(kind)).flatMap(area -> area.outline().stream()).toList());
+        if (hull.size() > 2) {
+            double[] xy = ground.xy(hull);
+            pen.area(xy, palette.danger(), 36);
+            pen.outline(xy, true, palette.danger(), OPAQUE, Math.max(2, unit / 9), stroke);
+        }
+    }
+
+    private void protectedPlace(SiteView.Outline place) {
+        double x = ground.px(place.points().stream().mapToDouble(Spot::x).average().orElse(0));
+        double y = ground.py(place.points().stream().mapToDouble(Spot::y).average().orElse(0));
+        double below = y;
+        if (place.radiusM() != null) {
+            double r = place.radiusM() * ground.pxPerM();
+            pen.disc(x, y, r, palette.hold(), 50);
+            pen.ring(x, y, r, palette.hold(), OPAQUE, 2, Stroke.SOLID);
+            double half = r * 0.7;
+            Marks.hatch(pen, x - half, y - half, half * 2, half * 2, unit * 0.6, palette.hold(), 150);
+            below += r;
+        } else {
+            pen.area(ground.xy(place.points()), palette.hold(), 60);
+            pen.outline(ground.xy(place.points()), true, palette.hold(), OPAQUE, 2, Stroke.SOLID);
+        }
+        plate("protected: " + place.name(), x, below + unit * 0.3, Align.CENTRE, palette.hold());
+    }
+
+    private void audience(SiteView.Outline line) {
+        double[] xy = ground.xy(line.points());
+        pen.outline(xy, false, palette.info(), OPAQUE, Math.max(4, unit / 3), Stroke.SOLID);
+        Spot middle = line.points().get(line.points().size() / 2);
+        double x = (ground.px(line.points().get(0).x()) + ground.px(middle.x())) / 2;
+        double y = (ground.py(line.points().get(0).y()) + ground.py(middle.y())) / 2;
+        if (line.points().size() > 2) {
+            x = ground.px(middle.x());
+            y = ground.py(middle.y());
+        }
+        plate("audience: " + line.name(), x, y - unit * 1.5, Align.CENTRE, palette.info());
+    }
+
+    /** The largest distance that is asked towards an audience line, as a circle. */
+    private void asked(SiteView.Position position) {
+        boolean chosen = state.selected().map(SiteView.Position::name).filter(position.name()::equals).isPresent();
+        most(position).filter(line -> line.askedM() != null).ifPresent(line -> {
+            double r = line.askedM() * ground.pxPerM();
+            int colour = line.met() ? palette.ink() : palette.error();
+            pen.ring(ground.px(position.at().x()), ground.py(position.at().y()), r, colour, chosen || !line.met() ? OPAQUE : 70,
+                    chosen || !line.met() ? 2 : 1, line.estimated() ? Stroke.DOTTED : Stroke.DASHED);
+        });
+    }
+
+    private Optional<SiteView.Distance> most(SiteView.Position position) {
+        return site.distances().stream().filter(line -> line.audience() && line.position().equals(position.name()))
+                .max(Comparator.comparingDouble(line -> line.askedM() == null ? Double.MAX_VALUE : line.askedM()));
+    }
+
+    private void position(SiteView.Position position) {
+        double x = ground.px(position.at().x());
+        double y = ground.py(position.at().y());
+        double r = unit * 0.32;
+        boolean chosen = state.selected().filter(position::equals).isPresent();
+        pen.rectangle(x - r, y - r, r * 2, r * 2, chosen ? palette.accent() : palette.ink(), OPAQUE);
+        if (chosen) {
+            pen.ring(x, y, r * 2.4, palette.accent(), OPAQUE, 2, Stroke.SOLID);
+        }
+        if (!position.state().equals("clean")) {
+            Marks.finding(pen, position.state().equals("unchecked") ? "warning" : "error", position.state().equals("waived"), x + r * 2.6, y - r * 1.6,
+                    unit * 0.36, palette);
+        }
+        pen.text(position.name(), x, y + r * 1.5, Align.CENTRE, Letters.BOLD, palette.ink());
+    }
+
+    private void legend() {
+        List<String> lines = new ArrayList<>();
+        if (state.selected().isPresent()) {
+            SiteView.Position at = state.selected().get();
+            lines.add("Position " + at.name() + ": " + at.cues() + (at.cues() == 1 ? " cue" : " cues") + state(at));
+            site.distances().stream().filter(line -> line.position().equals(at.name())).forEach(line -> lines.add(words(line)));
+            site.findings().stream().filter(finding -> finding.positions().isEmpty() || finding.positions().contains(at.name()))
+                    .map(finding -> (finding.waived() ? "waived: " : "NOT CLEAN: ") + finding.message()).distinct().forEach(lines::add);
+        } else {
+            lines.add(site.name());
+            lines.add("distances by " + site.table());
+            Map<String, List<String>> unmet = new LinkedHashMap<>();
+            site.distances().stream().filter(line -> !line.met())
+                    .forEach(line -> unmet.computeIfAbsent(gist(line) + agreed(line), key -> new ArrayList<>()).add(line.position()));
+            unmet.forEach((words, positions) -> lines.add(String.join(", ", positions) + " " + words));
+            long met = site.distances().stream().filter(SiteView.Distance::met).count();
+            lines.add(met + " of " + site.distances().size() + " distances are met");
+            site.findings().stream().filter(finding -> !finding.waived()).map(finding -> "NOT CLEAN: " + finding.message()).distinct().forEach(lines::add);
+        }
+        if (lines.size() > MOST_LINES) {
+            int more = lines.size() - MOST_LINES;
+            lines.subList(MOST_LINES, lines.size()).clear();
+            lines.add("and " + more + " more");
+        }
+        double room = Math.max(unit * 8, ground.width() - unit * 12);
+        double width = lines.stream().mapToDouble(line -> pen.width(pen.fitted(line, room, Letters.SMALL), Letters.SMALL)).max().orElse(0);
+        double line = pen.height(Letters.SMALL) * 1.15;
+        pen.rectangle(unit * 0.4, unit * 0.4, width + unit, line * lines.size() + unit * 0.8, palette.paper(), 225);
+        pen.frame(unit * 0.4, unit * 0.4, width + unit, line * lines.size() + unit * 0.8, palette.grid(), 1);
+        for (int i = 0; i < lines.size(); i++) {
+            boolean bad = (lines.get(i).contains("NOT ") || lines.get(i).contains("ASSESSMENT")) && !lines.get(i).contains("agreed to");
+            pen.text(pen.fitted(lines.get(i), room, i == 0 ? Letters.BOLD : Letters.SMALL), unit * 0.9, unit * 0.8 + i * line, Align.LEFT,
+                    i == 0 ? Letters.BOLD : Letters.SMALL, bad ? palette.error() : palette.ink());
+        }
+    }
+
+    private String state(SiteView.Position position) {
+        return switch (position.state()) {
+            case "clean" -> ", nothing found in this wind";
+            case "waived" -> ", only what was agreed to";
+            case "unchecked" -> ", NOT CHECKED";
+            default -> ", NOT CLEAN in this wind";
+        };
+    }
+
+    /** Whether all that was found at the position was agreed to in writing. */
+    private String agreed(SiteView.Distance line) {
+        return site.positions().stream().filter(at -> at.name().equals(line.position())).anyMatch(at -> at.state().equals("waived"))
+                ? " (agreed to in writing)" : "";
+    }
+
+    private static String gist(SiteView.Distance line) {
+        return "to " + line.place() + (line.askedM() == null ? ": ASSESSMENT needed, " + line.assessment() : ": " + metres(line.askedM()) + " asked, NOT MET");
+    }
+
+    private static String words(SiteView.Distance line) {
+        String found = "to " + line.place() + ": " + metres(line.foundM()) + " there, ";
+        if (line.askedM() == null) {
+            return found + "ASSESSMENT needed: " + line.assessment();
+        }
+        return found + (line.estimated() ? "\u2248 " : "") + metres(line.askedM()) + " asked" + (line.met() ? ", met" : ", NOT MET");
+    }
+
+    private void rose() {
+        Rose rose = state.rose();
+        WindView wind = state.wind();
+        double r = rose.radius();
+        pen.disc(rose.x(), rose.y(), r * 1.2, palette.paper(), 225);
+        pen.ring(rose.x(), rose.y(), r, palette.ink(), OPAQUE, 1, Stroke.SOLID);
+        pen.ring(rose.x(), rose.y(), r / 2, palette.grid(), OPAQUE, 1, Stroke.SOLID);
+        for (int deg = 0; deg < 360; deg += 30) {
+            double a = Math.toRadians(deg);
+            double inner = deg % 90 == 0 ? 0.86 : 0.93;
+            pen.line(rose.x() + Math.sin(a) * r * inner, rose.y() - Math.cos(a) * r * inner, rose.x() + Math.sin(a) * r, rose.y() - Math.cos(a) * r,
+                    palette.ink(), OPAQUE, 1, Stroke.SOLID);
+        }
+        pen.text("0\u00b0", rose.x(), rose.y() - r - unit * 1.05, Align.CENTRE, Letters.SMALL, palette.faint());
+        double kx = rose.knobX(wind);
+        double ky = rose.knobY(wind);
+        int colour = state.trying() ? palette.accent() : palette.ink();
+        arrow(kx, ky, rose.x() - (kx - rose.x()) * 0.6, rose.y() - (ky - rose.y()) * 0.6, colour);
+        pen.disc(kx, ky, unit * 0.45, colour, OPAQUE);
+        pen.ring(kx, ky, unit * 0.45, palette.paper(), OPAQUE, 1, Stroke.SOLID);
+        double y = rose.y() + r + unit * 0.4;
+        line("wind " + words(wind), y, palette.ink(), Letters.SMALL);
+        if (state.trying()) {
+            line("TRIED, not in the script", y + unit, palette.accent(), Letters.SMALL);
+            line(site.scriptWind() == null ? "script: none" : "script " + words(site.scriptWind()), y + unit * 2, palette.faint(), Letters.SMALL);
+            if (!state.settled()) {
+                line("computing\u2026", y + unit * 3, palette.accent(), Letters.SMALL);
+            }
+        } else if (site.scriptWind() == null) {
+            line("the script says none", y + unit, palette.warning(), Letters.SMALL);
+        }
+    }
+
+    private void line(String text, double y, int colour, Letters letters) {
+        double x = ground.width() - unit * 0.6;
+        double width = pen.width(text, letters);
+        pen.rectangle(x - width - unit * 0.2, y, width + unit * 0.4, unit, palette.paper(), 215);
+        pen.text(text, x, y, Align.RIGHT, letters, colour);
+    }
+
+    private static String words(WindView wind) {
+        return String.format(Locale.ROOT, "from %.0f\u00b0 at %.1f m/s", wind.fromDeg(), wind.speedMps());
+    }
+
+    private void arrow(double x1, double y1, double x2, double y2, int colour) {
+        double length = Math.hypot(x2 - x1, y2 - y1);
+        if (length < 2) {
+            return;
+        }
+        double ux = (x2 - x1) / length;
+        double uy = (y2 - y1) / length;
+        double h = unit * 0.5;
+        pen.line(x1, y1, x2 - ux * h, y2 - uy * h, colour, OPAQUE, Math.max(2, unit / 7), Stroke.SOLID);
+        pen.area(new double[] {x2, y2, x2 - ux * h * 1.4 - uy * h * 0.7, y2 - uy * h * 1.4 + ux * h * 0.7, x2 - ux * h * 1.4 + uy * h * 0.7,
+            y2 - uy * h * 1.4 - ux * h * 0.7}, colour, OPAQUE);
+    }
+
+    private void scale() {
+        double wanted = unit * 8 / ground.pxPerM();
+        double bar = BARS_M[0];
+        for (double each : BARS_M) {
+            if (each <= wanted) {
+                bar = each;
+            }
+        }
+        double x = unit;
+        double y = ground.height() - unit * 4.3;
+        double length = bar * ground.pxPerM();
+        pen.rectangle(x - unit * 0.4, y - unit * 1.3, Math.max(length, unit * 3) + unit * 0.8, unit * 1.9, palette.paper(), 215);
+        pen.line(x, y, x + length, y, palette.ink(), OPAQUE, 2, Stroke.SOLID);
+        pen.line(x, y - unit * 0.3, x, y + unit * 0.3, palette.ink(), OPAQUE, 2, Stroke.SOLID);
+        pen.line(x + length, y - unit * 0.3, x + length, y + unit * 0.3, palette.ink(), OPAQUE, 2, Stroke.SOLID);
+        pen.text(metres(bar), x + unit * 0.3, y - unit * 1.2, Align.LEFT, Letters.SMALL, palette.ink());
+    }
+
+    private void foot() {
+        double line = pen.height(Letters.SMALL) * 1.15;
+        double top = ground.height() - line * 2 - unit * 0.6;
+        pen.rectangle(0, top, ground.width(), ground.height() - top, palette.paper(), OPAQUE);
+        pen.line(0, top, ground.width(), top, palette.grid(), OPAQUE, 1, Stroke.SOLID);
+        String key = "Solid: inside it 99 of 100 unburst shells of each kind come down. Dotted: 99 of 100 pieces of debris. Dashed circle: distance asked.";
+        pen.text(pen.fitted(key, ground.width() - unit, Letters.SMALL), unit * 0.5, top + unit * 0.25, Align.LEFT, Letters.SMALL, palette.ink());
+        String caution = site.falloutUnknown().isEmpty() ? "A computed distance is a floor to start from, not permission."
+                : "FALLOUT NOT KNOWN: " + String.join("; ", site.falloutUnknown());
+        pen.text(pen.fitted(caution, ground.width() - unit, Letters.SMALL), unit * 0.5, top + unit * 0.25 + line, Align.LEFT, Letters.SMALL,
+                site.falloutUnknown().isEmpty() ? palette.ink() : palette.error());
+    }
+
+    private void plate(String text, double x, double y, Align align, int colour) {
+        double width = pen.width(text, Letters.SMALL) + unit * 0.5;
+        double left = align == Align.CENTRE ? x - width / 2 : x;
+        pen.rectangle(left, y, width, unit * 1.05, palette.paper(), 215);
+        pen.text(text, left + unit * 0.25, y, Align.LEFT, Letters.SMALL, colour);
+    }
+
+    /** All of the view in a sentence, for those who hear it. */
+    public static String description(SiteState state) {
+        SiteView site = state.site();
+        if (site.nothing() != null) {
+            return site.nothing();
+        }
+        long unmet = site.distances().stream().filter(line -> !line.met()).count();
+        return site.name() + ", wind " + words(state.wind()) + (state.trying() ? " tried" : "") + "; " + unmet + " distances not met"
+                + state.selected().map(at -> "; position " + at.name() + site.distances().stream().filter(line -> line.position().equals(at.name()))
+                        .map(line -> ", " + words(line)).reduce("", String::concat)).orElse("");
+    }
+
+    private static String metres(double m) {
+        return String.format(Locale.ROOT, m == Math.rint(m) ? "%.0f m" : "%.1f m", m);
+    }
+}

@@ -1,0 +1,134 @@
+package org.girandole.studio.views.site;
+
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.girandole.protocol.SiteView;
+import org.girandole.protocol.WindView;
+
+/** What the site view shows and how keys and mouse change it. Knows no toolkit. */
+public final class SiteState {
+    private static final WindView CALM = new WindView(0, 0, null);
+
+    private final Consumer<WindView> ask;
+    private SiteView site = SiteView.nothing("", "Open the script of a show to see its site here.");
+    private Ground ground = new Ground(0, 0, 1, 1, 1);
+    private Rose rose = new Rose(0, 0, 1);
+    private WindView tried;
+    private int selected = -1;
+    private boolean fitted = true;
+
+    /** @param ask asks for the site in another wind; null means the wind of the script */
+    public SiteState(Consumer<WindView> ask) {
+        this.ask = ask;
+    }
+
+    public SiteView site() {
+        return site;
+    }
+
+    public Ground ground() {
+        return ground;
+    }
+
+    public Rose rose() {
+        return rose;
+    }
+
+    /** An answer has come. A selected position stays if the new site has one of its name. */
+    public void show(SiteView shown) {
+        String name = selected().map(SiteView.Position::name).orElse("");
+        boolean other = !shown.name().equals(site.name()) || shown.positions().size() != site.positions().size();
+        site = shown;
+        selected = -1;
+        selectPosition(name);
+        if (other || fitted) {
+            fit();
+        }
+    }
+
+    /** The wind that is wanted, before the answer has come. */
+    public WindView wind() {
+        return tried != null ? tried : site.scriptWind() != null ? site.scriptWind() : CALM;
+    }
+
+    /** Whether a wind is tried that is not the script's. */
+    public boolean trying() {
+        return tried != null;
+    }
+
+    /** Whether what is drawn is for the wind that is wanted. */
+    public boolean settled() {
+        return site.nothing() != null || tried == null || tried.equals(site.wind());
+    }
+
+    public void tryWind(WindView wind) {
+        if (!wind.equals(tried)) {
+            tried = wind;
+            ask.accept(wind);
+        }
+    }
+
+    /** Back to the wind of the script. */
+    public void scriptWind() {
+        if (tried != null) {
+            tried = null;
+            ask.accept(null);
+        }
+    }
+
+    /** A step of the wind by keys. */
+    public void turnWind(int turns, int speeds) {
+        tryWind(Rose.stepped(wind(), turns, speeds));
+    }
+
+    /** The selected position. */
+    public Optional<SiteView.Position> selected() {
+        return selected >= 0 && selected < site.positions().size() ? Optional.of(site.positions().get(selected)) : Optional.empty();
+    }
+
+    public void selectPosition(String name) {
+        for (int i = 0; i < site.positions().size(); i++) {
+            if (site.positions().get(i).name().equals(name)) {
+                selected = i;
+            }
+        }
+    }
+
+    /** The next position, or the one before; around the end. */
+    public void stepPosition(int direction) {
+        int count = site.positions().size();
+        if (count > 0) {
+            selected = selected < 0 ? (direction > 0 ? 0 : count - 1) : Math.floorMod(selected + direction, count);
+        }
+    }
+
+    public void selectNone() {
+        selected = -1;
+    }
+
+    /** The position near a point of the drawing. */
+    public Optional<SiteView.Position> at(double px, double py, double reach) {
+        return site.positions().stream().filter(p -> Math.hypot(ground.px(p.at().x()) - px, ground.py(p.at().y()) - py) <= reach).findFirst();
+    }
+
+    /** The drawing has another size. */
+    public void arrange(double width, double height, double unit) {
+        rose = new Rose(width - unit * 5.2, unit * 6.4, unit * 3.4);
+        ground = fitted ? Ground.whole(site, width, height) : ground.sized(width, height);
+    }
+
+    public void fit() {
+        fitted = true;
+        ground = Ground.whole(site, ground.width(), ground.height());
+    }
+
+    public void zoom(double factor) {
+        fitted = false;
+        ground = ground.zoomed(factor);
+    }
+
+    public void move(double dx, double dy) {
+        fitted = false;
+        ground = ground.moved(dx, dy);
+    }
+}

@@ -1,0 +1,106 @@
+package org.girandole.studio.views.timeline;
+
+import org.girandole.studio.views.draw.Pen;
+import org.girandole.studio.views.draw.Pen.Letters;
+
+/**
+ * Where the parts of the timeline are. All sizes follow the height of the letters, so that larger letters make larger everything.
+ *
+ * @param width of the whole drawing
+ * @param height of the whole drawing
+ * @param unit height of a line of normal letters
+ * @param headWidth width of the names of the lanes
+ * @param top where the lanes begin
+ * @param bottom where the lanes end
+ * @param laneHeight of each lane
+ */
+public record Frame(double width, double height, double unit, double headWidth, double top, double bottom, double laneHeight) {
+    private static final double SECTIONS = 1.5;
+    private static final double RULER = 3;
+    private static final double WAVE = 3.2;
+    private static final double OVERVIEW = 1.9;
+    private static final double STATUS = 1.8;
+    private static final double LOWEST_LANE = 2.9;
+    private static final double HIGHEST_LANE = 5.5;
+
+    /** Arranges a drawing of a size for a number of lanes. */
+    public static Frame of(Pen pen, double width, double height, int lanes) {
+        double unit = pen.height(Letters.NORMAL);
+        double top = unit * (SECTIONS + RULER + WAVE);
+        double bottom = Math.max(top + unit, height - unit * (OVERVIEW + STATUS));
+        double fair = lanes == 0 ? unit : (bottom - top) / lanes;
+        return new Frame(width, height, unit, unit * 7.4, top, bottom, Math.max(unit * LOWEST_LANE, Math.min(unit * HIGHEST_LANE, fair)));
+    }
+
+    /** Left edge of the time. */
+    public double left() {
+        return headWidth;
+    }
+
+    /** Width of the time. */
+    public double timeWidth() {
+        return Math.max(1, width - headWidth);
+    }
+
+    public double sectionsTop() {
+        return 0;
+    }
+
+    public double rulerTop() {
+        return unit * SECTIONS;
+    }
+
+    public double waveTop() {
+        return unit * (SECTIONS + RULER);
+    }
+
+    public double waveHeight() {
+        return unit * WAVE;
+    }
+
+    public double overviewTop() {
+        return bottom;
+    }
+
+    public double overviewHeight() {
+        return unit * OVERVIEW;
+    }
+
+    public double statusTop() {
+        return bottom + unit * OVERVIEW;
+    }
+
+    public double statusHeight() {
+        return unit * STATUS;
+    }
+
+    /** Upper edge of a lane. */
+    public double laneTop(int lane, Window window) {
+        return top + lane * laneHeight - window.top();
+    }
+
+    /** Height of the part that lanes are seen in. */
+    public double room() {
+        return bottom - top;
+    }
+
+    /** Size of a sign. */
+    public double sign() {
+        return unit * 0.46;
+    }
+
+    /** Where the ground of a lane is: things are fired from here. */
+    public double floor(int lane, Window window) {
+        return laneTop(lane, window) + laneHeight - unit * 0.5;
+    }
+
+    /** Where signs of what has burst are. */
+    public double sky(int lane, Window window) {
+        return laneTop(lane, window) + unit * 0.85;
+    }
+
+    /** Where signs of what begins at the ground are. */
+    public double low(int lane, Window window) {
+        return laneTop(lane, window) + laneHeight * 0.58;
+    }
+}

@@ -1,0 +1,2 @@
+/** The timeline: one lane a position, each cue from its firing to its burst. */
+package org.girandole.studio.views.timeline;
