@@ -37,11 +37,8 @@ public final class HarbourNight implements AutoCloseable {
     /** @param folder an empty folder for the copy */
     public HarbourNight(Path folder) throws Exception {
         copy(example(), folder);
-        PieceRenderer.writeWav(HarbourTides.compose(), folder.resolve("tides.wav"));
+        PieceRenderer.writeWav(HarbourTides.compose(), folder.resolve("music").resolve("tides.wav"));
         Path script = folder.resolve("harbour.show");
-        String text = Files.readString(script);
-        String heard = text.replaceFirst("soundtrack Tides \"Tides\" \\{", "$0\n  audio \"tides.wav\"");
-        Files.writeString(script, heard);
         uri = script.toUri().toString();
         server = ShowServer.connect(new SilentClient());
         InitializeParams params = new InitializeParams();
