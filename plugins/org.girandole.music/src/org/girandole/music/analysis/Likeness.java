@@ -11,6 +11,9 @@ final class Likeness {
     /** Silence is like silence, whatever dither it has. */
     private static final double SILENT_DB = -70;
     private static final double STEP = Features.STEP_US;
+    private static final int NEAR_STEPS = 15;
+    private static final double AS_LIKELY = 0.5;
+    private static final double STANDS_OUT = 3;
 
     private Likeness() {
     }
@@ -82,19 +85,34 @@ final class Likeness {
      * which on by the second.
      */
     static double meeting(Features a, Features b, DoubleUnaryOperator before, DoubleUnaryOperator after, double fromUs, double toUs) {
-        double sum = 0;
-        double least = 0;
-        double best = fromUs;
-        for (double t = fromUs; t < toUs; t += STEP) {
+        int steps = (int) Math.max(0, Math.ceil((toUs - fromUs) / STEP));
+        double[] sums = new double[steps + 1];
+        int best = 0;
+        for (int i = 0; i < steps; i++) {
+            double t = fromUs + i * STEP;
             double one = before.applyAsDouble(t);
             double other = after.applyAsDouble(t);
-            sum += unlikeness(a, b, t, one) - unlikeness(a, b, t, other) + attacks(a, b, t, one) - attacks(a, b, t, other);
-            if (sum < least) {
-                least = sum;
-                best = t + STEP / 2;
+            sums[i + 1] = sums[i] + unlikeness(a, b, t, one) - unlikeness(a, b, t, other) + attacks(a, b, t, one) - attacks(a, b, t, other);
+            if (sums[i + 1] < sums[best]) {
+                best = i + 1;
             }
         }
-        return best;
+        best = onStroke(a.flux(), fromUs, sums, best);
+        return best == 0 ? fromUs : fromUs + (best - 0.5) * STEP;
+    }
+
+    /**
+     * Where the music goes on alike for a moment on both sides, the best place is chance; scissors cut before a stroke. The strongest of the
+     * strokes near by that are as likely, if it stands out.
+     */
+    private static int onStroke(float[] flux, double fromUs, double[] sums, int best) {
+        int chosen = best;
+        for (int i = Math.max(0, best - NEAR_STEPS); i <= Math.min(sums.length - 1, best + NEAR_STEPS); i++) {
+            if (sums[i] - sums[best] <= AS_LIKELY && at(flux, fromUs + i * STEP, 0) > at(flux, fromUs + chosen * STEP, 0)) {
+                chosen = i;
+            }
+        }
+        return at(flux, fromUs + chosen * STEP, 0) > STANDS_OUT * (0.5 + at(flux, fromUs + best * STEP, 0)) ? chosen : best;
     }
 
     /** From a moment of the old track that is certainly alike, forwards (1) or backwards (-1), how far likeness goes. */

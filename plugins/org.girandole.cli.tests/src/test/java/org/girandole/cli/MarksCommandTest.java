@@ -135,6 +135,21 @@ class MarksCommandTest {
         assertThat(Files.readString(temp.resolve("edit.svg"))).startsWith("<svg").contains("old edit");
     }
 
+    /** In the example a repetition runs from bar 34 to bar 47: when its middle is cut out it goes on counting, over what comes after. */
+    @Test
+    void cuesThatDoNotFollowAnEditAreTold() throws Exception {
+        Example.copyTo(temp);
+        Path old = Files.createDirectories(temp.resolve("music")).resolve("tides.wav");
+        Files.copy(music.resolve("tides.wav"), old);
+        Recording.of(TIDES).without(TIDES.map().timeUsOfBar(41, Rational.ONE), TIDES.map().timeUsOfBar(49, Rational.ONE)).write(temp.resolve("new.wav"));
+
+        Cli.Run run = Cli.in(temp).run("marks", "align", "music/tides.wav", "new.wav", "--into", "harbour.show").exits(1);
+
+        assertThat(run.out()).contains("cut        harbour.show:90 'at bar 48 A .. G GreenPeony75 outward every 1/2 beat' lay at 2:26.167")
+                .containsPattern("attention  harbour.show:85 RedPeony75: \\d+ of its moments, from 2:\\d\\d\\.\\d+ on, lie to other music than before");
+        assertThat(Files.readString(temp.resolve("harbour.show"))).containsPattern("/\\* cut with its music: at bar 48 .*every 1/2 beat \\*/");
+    }
+
     private static long us(String minutes, String seconds) {
         return Math.round((Integer.parseInt(minutes) * 60 + Double.parseDouble(seconds)) * 1e6);
     }

@@ -50,7 +50,6 @@ import picocli.CommandLine.Spec;
                 "                                                 the file that the sound desk plays",
                 "  girandole timecode read recording.wav          whether a recorded line is fit for the night",
                 "  girandole marks find tides.wav                 tempo and marks as they are heard in a track",
-                "  girandole marks find tides.wav                 tempo and marks as they are heard in a track",
                 "  girandole help check                           more about a command",
                 "", "Exit codes:",
                 "  0  done, nothing grave found",
