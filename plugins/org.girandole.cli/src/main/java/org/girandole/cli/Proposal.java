@@ -95,9 +95,15 @@ final class Proposal {
             taken.add(name);
             String place = moment(grid, mark.timeUs());
             lines.add(String.format(Locale.ROOT, "%-28s // %s, confidence %s: %s", "mark " + name + " at " + place, Times.clock(mark.timeUs()),
-                    number(mark.confidence()), mark.reason()));
+                    number(confidence(mark)), mark.reason()));
         }
         return lines;
+    }
+
+    /** Where no beat is heard, what sticks out need not be music: noise has its strongest moment too. Sound after silence is sure all the same. */
+    private double confidence(ProposedMark mark) {
+        boolean doubtful = track.beatConfidence() < UNSURE && !mark.name().startsWith("Entry");
+        return doubtful ? mark.confidence() * UNSURE : mark.confidence();
     }
 
     /** The name with the next number that is free: they rise with time. */
