@@ -1,0 +1,92 @@
+package org.girandole.studio.product;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URL;
+import java.util.Enumeration;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IFolder;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.resources.IProjectDescription;
+import org.eclipse.core.resources.IResource;
+import org.eclipse.core.resources.IWorkspace;
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.ILog;
+import org.eclipse.core.runtime.NullProgressMonitor;
+import org.eclipse.core.runtime.preferences.InstanceScope;
+import org.eclipse.ui.IStartup;
+import org.eclipse.ui.IWorkbenchWindow;
+import org.eclipse.ui.PartInitException;
+import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.ide.IDE;
+import org.girandole.studio.project.NewProjectWizard;
+import org.osgi.framework.Bundle;
+import org.osgi.framework.FrameworkUtil;
+import org.osgi.service.prefs.BackingStoreException;
+
+/** A new workspace gets the example as its first project, once: who deletes it does not get it again. */
+public final class FirstStart implements IStartup {
+    private static final String ID = "org.girandole.studio.product";
+    private static final String DONE = "exampleGiven";
+    private static final String FOLDER = "example/";
+    private static final String SCRIPT = "harbour.show";
+
+    @Override
+    public void earlyStartup() {
+        var preferences = InstanceScope.INSTANCE.getNode(ID);
+        if (preferences.getBoolean(DONE, false)) {
+            return;
+        }
+        IWorkspace workspace = ResourcesPlugin.getWorkspace();
+        try {
+            if (workspace.getRoot().getProjects().length == 0) {
+                IProject project = workspace.getRoot().getProject("harbour-night");
+                workspace.run(monitor -> make(project), new NullProgressMonitor());
+                PlatformUI.getWorkbench().getDisplay().asyncExec(() -> open(project.getFile(SCRIPT)));
+            }
+            preferences.putBoolean(DONE, true);
+            preferences.flush();
+        } catch (CoreException | BackingStoreException e) {
+            ILog.of(FirstStart.class).error("The example could not be put into the workspace.", e);
+        }
+    }
+
+    private static void make(IProject project) throws CoreException {
+        IProjectDescription description = project.getWorkspace().newProjectDescription(project.getName());
+        project.create(description, null);
+        project.open(null);
+        Bundle bundle = FrameworkUtil.getBundle(FirstStart.class);
+        Enumeration<URL> entries = bundle.findEntries(FOLDER, "*", true);
+        while (entries != null && entries.hasMoreElements()) {
+            URL entry = entries.nextElement();
+            String path = entry.getPath().substring(entry.getPath().indexOf(FOLDER) + FOLDER.length());
+            if (!path.isEmpty() && !path.endsWith("/")) {
+                copy(entry, project.getFile(path));
+            }
+        }
+        NewProjectWizard.describe(project);
+    }
+
+    private static void copy(URL entry, IFile file) throws CoreException {
+        if (file.getParent() instanceof IFolder folder && !folder.exists()) {
+            folder.create(IResource.NONE, true, null);
+        }
+        try (InputStream in = entry.openStream()) {
+            file.create(in, IResource.NONE, null);
+        } catch (IOException e) {
+            ILog.of(FirstStart.class).error(file.getName() + " of the example cannot be read.", e);
+        }
+    }
+
+    private static void open(IFile script) {
+        IWorkbenchWindow[] windows = PlatformUI.getWorkbench().getWorkbenchWindows();
+        if (windows.length > 0 && windows[0].getActivePage() != null && script.exists()) {
+            try {
+                IDE.openEditor(windows[0].getActivePage(), script, true);
+            } catch (PartInitException e) {
+                ILog.of(FirstStart.class).error("The example cannot be opened.", e);
+            }
+        }
+    }
+}

@@ -1,0 +1,85 @@
+package org.girandole.studio.tests;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IMarker;
+import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.core.runtime.preferences.InstanceScope;
+import org.eclipse.ui.IPageLayout;
+import org.girandole.studio.StudioPlugin;
+import org.girandole.studio.client.Severities;
+import org.girandole.studio.client.ShowClient;
+import org.girandole.studio.project.SeverityPage;
+import org.girandole.studio.project.ShowNature;
+import org.girandole.studio.project.ShowTemplates;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+/** A show project as a whole: made by the wizard, checked whether its files are open or not. */
+class ProjectTest {
+    @RegisterExtension
+    final ShowProject shows = new ShowProject();
+
+    @Test
+    void wizardMakesAShowWithoutErrors() throws Exception {
+        assertThat(shows.project().hasNature(ShowNature.ID)).isTrue();
+        Ui.open(shows.show());
+        // The wizard's show has no click track and says so; errors it has none. A deliberate mistake shows that the check has run.
+        shows.edit("mark Turn  at bar 13", "mark Turn  at bar 13\n  mark Turn  at bar 14");
+        Ui.until("the check has run", () -> !Ui.markers(shows.show()).isEmpty());
+        shows.edit("\n  mark Turn  at bar 14", "");
+        Ui.until("no errors are left", () -> Ui.markers(shows.project()).stream()
+                .noneMatch(marker -> marker.getAttribute(IMarker.SEVERITY, -1) == IMarker.SEVERITY_ERROR));
+    }
+
+    @Test
+    void filesThatAreNotOpenAreCheckedToo() throws Exception {
+        IFile catalogue = shows.catalogue();
+        String text = catalogue.readString();
+        catalogue.write(text.replace("RedPeony75", "ScarletPeony75").getBytes(StandardCharsets.UTF_8), true, false, false, null);
+        IMarker marker = Ui.marker(shows.show(), "unresolved-name");
+        assertThat(marker.getAttribute(IMarker.MESSAGE, "")).contains("RedPeony75");
+        catalogue.write(text.getBytes(StandardCharsets.UTF_8), true, false, false, null);
+        Ui.until("the finding goes", () -> !Ui.hasMarker(shows.show(), "unresolved-name"));
+    }
+
+    @Test
+    void aRuleIsNeverShownAsLessSevere() throws Exception {
+        shows.edit("RedPeony75", "BluePeony75");
+        assertThat(Ui.marker(shows.show(), "unresolved-name").getAttribute(IMarker.SEVERITY, -1)).isEqualTo(IMarker.SEVERITY_ERROR);
+        severity("unresolved-name", Severities.WARNING, IMarker.SEVERITY_ERROR);
+    }
+
+    private void severity(String rule, String wanted, int shown) throws Exception {
+        var preferences = InstanceScope.INSTANCE.getNode(StudioPlugin.ID);
+        preferences.put(Severities.PREFIX + rule, wanted);
+        try {
+            ShowClient.get().showFindingsAgain();
+            // Findings are shown one after the other: after this one, those before it are there.
+            Ui.until("shown as wanted", () -> Job.getJobManager().isIdle()
+                    && Ui.marker(shows.project(), rule).getAttribute(IMarker.SEVERITY, -1) == shown);
+        } finally {
+            preferences.remove(Severities.PREFIX + rule);
+        }
+    }
+
+    @Test
+    void thePreferencePageKnowsTheRules() {
+        assertThat(SeverityPage.rules()).contains("off-mark", "separation", "pin-taken").doesNotContain("README");
+    }
+
+    @Test
+    void templatesAreThere() {
+        assertThat(ShowTemplates.store().getTemplates(ShowTemplates.CONTEXT)).extracting(template -> template.getName())
+                .contains("cue", "section", "repeat", "shell", "hold", "waive");
+    }
+
+    @Test
+    void perspectiveHasTheProjectTheOutlineAndTheProblems() {
+        assertThat(Ui.page().findViewReference("org.eclipse.ui.navigator.ProjectExplorer")).isNotNull();
+        assertThat(Ui.page().findViewReference(IPageLayout.ID_OUTLINE)).isNotNull();
+        assertThat(Ui.page().findViewReference(IPageLayout.ID_PROBLEM_VIEW)).isNotNull();
+    }
+}

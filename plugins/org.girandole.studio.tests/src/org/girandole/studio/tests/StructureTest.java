@@ -1,0 +1,106 @@
+package org.girandole.studio.tests;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import org.eclipse.compare.IEncodedStreamContentAccessor;
+import org.eclipse.compare.ITypedElement;
+import org.eclipse.compare.structuremergeviewer.DiffNode;
+import org.eclipse.compare.structuremergeviewer.Differencer;
+import org.eclipse.compare.structuremergeviewer.IDiffElement;
+import org.eclipse.core.runtime.NullProgressMonitor;
+import org.girandole.studio.project.ShowStructure;
+import org.junit.jupiter.api.Test;
+
+/** Two versions of a script, compared by sections and cues. */
+class StructureTest {
+    private static final String OLD = """
+            score Song in slot 1 {
+              section Opening from Start to Turn {
+                cue First at Start     B      RedPeony75
+                at Start + 1 bar       A, C   RedPeony75
+                repeat 2 every 2 bars from bar 7 {
+                  at 0                 A      SilverMine75
+                }
+              }
+            }
+            """;
+
+    private record Text(String text) implements IEncodedStreamContentAccessor {
+        @Override
+        public InputStream getContents() {
+            return new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8));
+        }
+
+        @Override
+        public String getCharset() {
+            return "UTF-8";
+        }
+    }
+
+    /** Kind of change and the name of each leaf that differs, as the comparison shows them. */
+    private static List<String> differences(String old, String now) {
+        ShowStructure structure = new ShowStructure();
+        Differencer differencer = new Differencer() {
+            @Override
+            protected boolean contentsEqual(Object left, Object right) {
+                return structure.getContents(left, false).equals(structure.getContents(right, false));
+            }
+        };
+        Object root = differencer.findDifferences(false, new NullProgressMonitor(), null, null, structure.getStructure(new Text(old)),
+                structure.getStructure(new Text(now)));
+        List<String> leaves = new ArrayList<>();
+        if (root instanceof DiffNode node) {
+            collect(node, leaves);
+        }
+        return leaves;
+    }
+
+    private static void collect(DiffNode node, List<String> leaves) {
+        if (!node.hasChildren()) {
+            String kind = switch (node.getKind() & Differencer.CHANGE_TYPE_MASK) {
+                case Differencer.ADDITION -> "+ ";
+                case Differencer.DELETION -> "- ";
+                default -> "~ ";
+            };
+            ITypedElement shown = node.getRight() != null ? node.getRight() : node.getLeft();
+            leaves.add(kind + shown.getName());
+        }
+        for (IDiffElement child : node.getChildren()) {
+            collect((DiffNode) child, leaves);
+        }
+    }
+
+    @Test
+    void theSameIsTheSame() {
+        assertThat(differences(OLD, OLD)).isEmpty();
+    }
+
+    @Test
+    void aCueThatMovedIsOneChangedCue() {
+        assertThat(differences(OLD, OLD.replace("at Start + 1 bar ", "at Start + 1 bar + 0.2 s ")))
+                .containsExactly("~ at Start + 1 bar + 0.2 s   A, C RedPeony75");
+    }
+
+    @Test
+    void aNamedCueKeepsItsIdentityWhateverChanges() {
+        assertThat(differences(OLD, OLD.replace("at Start     B      RedPeony75", "at Start     C      GoldPeony75")))
+                .containsExactly("~ First  at Start   C GoldPeony75");
+    }
+
+    @Test
+    void cuesThatCameAndWent() {
+        assertThat(differences(OLD, OLD.replace("      at 0                 A      SilverMine75", "      at 0                 B      GoldComet")))
+                .containsExactlyInAnyOrder("- at 0   A SilverMine75", "+ at 0   B GoldComet");
+    }
+
+    @Test
+    void unfinishedTextsAreCompared() {
+        assertThat(differences(OLD, OLD.substring(0, OLD.indexOf("repeat") + 4))).contains("- repeat 2");
+        assertThat(differences("", "section {{{ at")).hasSize(1);
+    }
+}

@@ -1,0 +1,81 @@
+package org.girandole.studio.editor;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.stream.Collectors;
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.jface.text.BadLocationException;
+import org.eclipse.jface.text.IDocument;
+import org.eclipse.jface.text.ITextViewer;
+import org.eclipse.jface.text.codemining.AbstractCodeMiningProvider;
+import org.eclipse.jface.text.codemining.ICodeMining;
+import org.eclipse.jface.text.codemining.ICodeMiningProvider;
+import org.eclipse.jface.text.codemining.LineEndCodeMining;
+import org.eclipse.jface.text.codemining.LineHeaderCodeMining;
+import org.eclipse.lsp4j.CodeLens;
+import org.eclipse.lsp4j.CodeLensParams;
+import org.eclipse.lsp4j.InlayHint;
+import org.eclipse.lsp4j.InlayHintLabelPart;
+import org.eclipse.lsp4j.InlayHintParams;
+import org.eclipse.lsp4j.Position;
+import org.eclipse.lsp4j.Range;
+import org.girandole.studio.client.OpenText;
+import org.girandole.studio.client.ShowClient;
+
+/** Fire times at the ends of lines, and sums above sections: shown, never part of the text. */
+public final class Minings extends AbstractCodeMiningProvider {
+    @Override
+    public CompletableFuture<List<? extends ICodeMining>> provideCodeMinings(ITextViewer viewer, IProgressMonitor monitor) {
+        IDocument document = viewer.getDocument();
+        OpenText text = ShowClient.get().text(document).filter(open -> !open.huge()).orElse(null);
+        if (text == null) {
+            return CompletableFuture.completedFuture(List.of());
+        }
+        int version = text.version();
+        Range all = new Range(new Position(0, 0), new Position(document.getNumberOfLines(), 0));
+        CompletableFuture<List<InlayHint>> hints = ShowClient.get()
+                .ask(server -> server.getTextDocumentService().inlayHint(new InlayHintParams(text.id(), all)));
+        CompletableFuture<List<? extends CodeLens>> lenses = ShowClient.get()
+                .ask(server -> server.getTextDocumentService().codeLens(new CodeLensParams(text.id())));
+        return hints.thenCombine(lenses, (ends, heads) -> text.version() == version ? minings(document, ends, heads) : List.of());
+    }
+
+    private List<ICodeMining> minings(IDocument document, List<InlayHint> ends, List<? extends CodeLens> heads) {
+        List<ICodeMining> minings = new ArrayList<>();
+        try {
+            for (InlayHint hint : ends == null ? List.<InlayHint>of() : ends) {
+                minings.add(new Hint(document, hint.getPosition().getLine(), label(hint), this));
+            }
+            for (CodeLens lens : heads == null ? List.<CodeLens>of() : heads) {
+                if (lens.getCommand() != null) {
+                    minings.add(new Lens(document, lens.getRange().getStart().getLine(), lens.getCommand().getTitle(), this));
+                }
+            }
+        } catch (BadLocationException e) {
+            // Of a text that is gone.
+            return List.of();
+        }
+        return minings;
+    }
+
+    private static String label(InlayHint hint) {
+        String label = hint.getLabel().isLeft() ? hint.getLabel().getLeft()
+                : hint.getLabel().getRight().stream().map(InlayHintLabelPart::getValue).collect(Collectors.joining());
+        return "   " + label;
+    }
+
+    private static final class Hint extends LineEndCodeMining {
+        Hint(IDocument document, int line, String label, ICodeMiningProvider provider) throws BadLocationException {
+            super(document, line, provider);
+            setLabel(label);
+        }
+    }
+
+    private static final class Lens extends LineHeaderCodeMining {
+        Lens(IDocument document, int line, String label, ICodeMiningProvider provider) throws BadLocationException {
+            super(line, document, provider);
+            setLabel(label);
+        }
+    }
+}
