@@ -16,6 +16,7 @@ import org.girandole.music.TempoMap;
  * milliseconds of where it was heard. 72.005 bpm is 72 bpm to a musician.
  */
 public final class TidyTempo {
+    private static final int MOST_LINES = 400;
     private static final double[] STEPS = { 1, 0.5, 0.1, 0.01, 0.001 };
 
     private final TempoMap heard;
@@ -33,9 +34,10 @@ public final class TidyTempo {
      * @param heard    a map, such as one of a {@link TrackAnalysis}
      * @param lastBar  the last bar whose line has to be met
      * @param withinUs how far a bar line may move; where a stretch cannot be rounded within it, it keeps the heard tempo
+     * @return the heard map itself when it has more than 400 lines: it follows a player, or nothing, and no rounding makes it tidy
      */
     public static TempoMap of(TempoMap heard, int lastBar, long withinUs) {
-        return new TidyTempo(heard, withinUs).tidy(lastBar);
+        return heard.events().size() > MOST_LINES ? heard : new TidyTempo(heard, withinUs).tidy(lastBar);
     }
 
     private TempoMap tidy(int lastBar) {

@@ -209,7 +209,8 @@ class MarksCommandTest {
         byte[] noise = new byte[2 * Recording.RATE * 20];
         new java.util.Random(7).nextBytes(noise);
         new Recording(noise, 1).write(temp.resolve("noise.wav"));
-        assertThat(Cli.in(temp).run("marks", "find", "noise.wav").exits(0).out()).contains("No bars were heard").doesNotContain("\ntempo {");
+        assertThat(Cli.in(temp).run("marks", "find", "noise.wav").exits(0).out()).contains("No bars were heard").doesNotContain("\ntempo {")
+                .doesNotContainPattern("confidence (1|0\\.[4-9])\\d*: (among|the last|section)");
         byte[] whole = Files.readAllBytes(music.resolve("encore.wav"));
         Files.write(temp.resolve("torn.wav"), Arrays.copyOf(whole, whole.length / 2 + 1));
         assertThat(Cli.in(temp).run("marks", "find", "torn.wav").exits(0).out()).contains("attention  ");

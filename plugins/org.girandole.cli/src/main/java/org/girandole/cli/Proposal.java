@@ -20,6 +20,8 @@ import org.girandole.plan.Times;
 final class Proposal {
     /** Below this, beats and bars are hardly better than chance. */
     static final double UNSURE = 0.3;
+    /** A guess is shown in part: nobody is going to use it as it is. */
+    private static final int MOST_GUESSED = 12;
     private static final long TIDY_US = 10_000;
     private static final long ON_BEAT_US = 25_000;
     private static final int[] QUARTERS = {4};
@@ -63,7 +65,15 @@ final class Proposal {
         lines.add("// Heard in " + file + ", to be checked by ear: beats with confidence " + number(track.beatConfidence()) + ", bars with "
                 + number(track.barConfidence()) + (track.barConfidence() < UNSURE ? ", which is a guess" : ""));
         boolean sure = tempo().isPresent();
-        TempoText.lines(guessed.get()).forEach(line -> lines.add(sure ? line : "// " + line));
+        List<String> block = TempoText.lines(guessed.get());
+        if (sure) {
+            lines.addAll(block);
+        } else {
+            block.stream().limit(MOST_GUESSED).forEach(line -> lines.add("// " + line));
+            if (block.size() > MOST_GUESSED) {
+                lines.add("// and " + (block.size() - MOST_GUESSED) + " more lines: no steady tempo was heard");
+            }
+        }
         return lines;
     }
 
@@ -85,9 +95,15 @@ final class Proposal {
             taken.add(name);
             String place = moment(grid, mark.timeUs());
             lines.add(String.format(Locale.ROOT, "%-28s // %s, confidence %s: %s", "mark " + name + " at " + place, Times.clock(mark.timeUs()),
-                    number(mark.confidence()), mark.reason()));
+                    number(confidence(mark)), mark.reason()));
         }
         return lines;
+    }
+
+    /** Where no beat is heard, what sticks out need not be music: noise has its strongest moment too. Sound after silence is sure all the same. */
+    private double confidence(ProposedMark mark) {
+        boolean doubtful = track.beatConfidence() < UNSURE && !mark.name().startsWith("Entry");
+        return doubtful ? mark.confidence() * UNSURE : mark.confidence();
     }
 
     /** The name with the next number that is free: they rise with time. */
