@@ -20,7 +20,7 @@ import org.girandole.plan.rules.RuleInfo;
  * @param trouble what was wrong with the file
  */
 public record ScriptText(String text, Optional<Trouble> trouble) {
-    private static final int LARGEST_BYTES = 64 << 20;
+    static final int LARGEST_BYTES = 64 << 20;
     private static final int LONGEST_LINE = 100_000;
 
     /** Something wrong with a file, with the place in it (line and column from 1). */
@@ -29,10 +29,16 @@ public record ScriptText(String text, Optional<Trouble> trouble) {
 
     /** Reads UTF-8 text. What is not UTF-8 is replaced and reported. Files too large or with lines too long to be scripts are refused. */
     public static ScriptText read(InputStream in) throws IOException {
-        byte[] bytes = in.readNBytes(LARGEST_BYTES + 1);
-        if (bytes.length > LARGEST_BYTES) {
-            return refused("This file is larger than a script can be", "more than " + LARGEST_BYTES + " bytes",
-                    "at most " + LARGEST_BYTES + " bytes", "split the show into several files joined by use", 1, 1);
+        return read(in, LARGEST_BYTES);
+    }
+
+    /** As {@link #read(InputStream)}, with a limit of its own. */
+    public static ScriptText read(InputStream in, int largestBytes) throws IOException {
+        byte[] bytes = in.readNBytes(largestBytes + 1);
+        if (bytes.length > largestBytes) {
+            return refused(largestBytes == LARGEST_BYTES ? "This file is larger than a script can be" : "This file is too large to be read here",
+                    "more than " + largestBytes + " bytes", "at most " + largestBytes + " bytes",
+                    "split the show into several files joined by use", 1, 1);
         }
         Optional<Trouble> badBytes = notUtf8(bytes);
         String text = new String(bytes, StandardCharsets.UTF_8);

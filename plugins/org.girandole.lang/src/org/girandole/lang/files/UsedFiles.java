@@ -79,7 +79,7 @@ public class UsedFiles {
     public XtextResource load(ResourceSet resources, URI uri) throws IOException {
         ScriptText read;
         try (InputStream in = resources.getURIConverter().createInputStream(uri)) {
-            read = ScriptText.read(in);
+            read = ScriptText.read(in, LargestScript.of(resources));
         }
         XtextResource resource = (XtextResource) resources.createResource(uri);
         resource.load(new ByteArrayInputStream(read.text().getBytes(StandardCharsets.UTF_8)), null);

@@ -128,8 +128,7 @@ final class Checking {
                 }
             }
             List<String> gone = board.all().stream().map(CheckedScript::uri).filter(uri -> !round.present.contains(uri)).toList();
-            board.post(checked, gone);
-            publisher.publish(board.all());
+            board.post(checked, gone, () -> publisher.publish(board.all()));
         } catch (CancellationException | CompletionException e) {
             // A write came between; it has ordered the next round.
             LOG.debug("A check was overtaken.");

@@ -67,8 +67,12 @@ public final class ShowBoard {
         }
     }
 
-    /** A check has finished, and nothing has changed since it began. */
-    void post(Collection<CheckedScript> checked, Collection<String> gone) {
+    /**
+     * A check has finished, and nothing has changed since it began.
+     *
+     * @param tell what has to be done before those who wait for the check go on
+     */
+    void post(Collection<CheckedScript> checked, Collection<String> gone, Runnable tell) {
         List<Waiting> served;
         Map<Waiting, Optional<CheckedScript>> answers = new LinkedHashMap<>();
         synchronized (scripts) {
@@ -80,6 +84,7 @@ public final class ShowBoard {
             served.forEach(one -> answers.put(one, find(one.uri)));
         }
         // Not while holding the lock: what is done with an answer is not ours.
+        tell.run();
         checked.forEach(script -> listeners.forEach(listener -> listener.accept(script)));
         answers.forEach((one, answer) -> one.answer.complete(answer));
     }

@@ -20,6 +20,7 @@ import org.eclipse.xtext.parser.IParseResult;
 import org.eclipse.xtext.resource.IResourceFactory;
 import org.eclipse.xtext.resource.XtextResource;
 import org.eclipse.xtext.resource.XtextResourceSet;
+import org.girandole.lang.files.LargestScript;
 import org.girandole.lang.files.ProjectRoot;
 import org.girandole.lang.files.UsedFiles;
 import org.girandole.lang.show.Script;
@@ -30,6 +31,9 @@ import org.girandole.lang.show.ShowDef;
  * that is the affair of the caller.
  */
 final class ShowFolder {
+    /** Ten times the script of a show of 10,000 cues. A parsed script takes some hundred times its size in memory. */
+    private static final int LARGEST_BYTES = 5 << 20;
+
     private final Path root;
     private final UsedFiles used;
     private final XtextResourceSet resources;
@@ -40,6 +44,7 @@ final class ShowFolder {
         this.used = language.get(UsedFiles.class);
         this.resources = language.get(XtextResourceSet.class);
         ProjectRoot.set(resources, root);
+        LargestScript.set(resources, LARGEST_BYTES);
         // A text that was never saved may have no extension, and is a script all the same.
         IResourceFactory scripts = language.get(IResourceFactory.class);
         resources.setResourceFactoryRegistry(new ResourceFactoryRegistryImpl() {
@@ -100,6 +105,10 @@ final class ShowFolder {
 
     /** Replaces a stretch of a script's text. What the change cannot have touched is not parsed again. */
     void edit(XtextResource script, int offset, int length, String text) {
+        if (script.getParseResult().getRootNode().getTotalLength() - length + text.length() > LARGEST_BYTES) {
+            load(script.getURI());
+            return;
+        }
         IParseResult before = script.getParseResult();
         Set<XtextResource> users = users(script.getURI());
         script.update(offset, length, text);

@@ -174,11 +174,11 @@ final class ShowWorkspace extends WorkspaceManager {
     private void readFromDisk(URI uri) {
         ShowFolder folder = folderOf(uri);
         boolean known = folder.get(uri).isPresent();
-        if (folder.load(uri).isPresent() && known) {
+        if (known == folder.load(uri).isPresent()) {
             checking.changed(uri);
         } else {
-            // A file that came or went may be the one that others were missing.
-            checking.everything();
+            // A file that came may be the one that others were missing; which these are, is not remembered.
+            refreshWorkspaceConfig(CancelIndicator.NullImpl);
         }
     }
 

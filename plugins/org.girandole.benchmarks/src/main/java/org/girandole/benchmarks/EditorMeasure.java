@@ -1,0 +1,151 @@
+package org.girandole.benchmarks;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import org.eclipse.emf.common.util.URI;
+import org.eclipse.lsp4j.ClientCapabilities;
+import org.eclipse.lsp4j.CompletionParams;
+import org.eclipse.lsp4j.DidChangeTextDocumentParams;
+import org.eclipse.lsp4j.DidOpenTextDocumentParams;
+import org.eclipse.lsp4j.DocumentSymbolParams;
+import org.eclipse.lsp4j.InitializeParams;
+import org.eclipse.lsp4j.InitializedParams;
+import org.eclipse.lsp4j.MessageActionItem;
+import org.eclipse.lsp4j.MessageParams;
+import org.eclipse.lsp4j.Position;
+import org.eclipse.lsp4j.PublishDiagnosticsParams;
+import org.eclipse.lsp4j.Range;
+import org.eclipse.lsp4j.ShowMessageRequestParams;
+import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
+import org.eclipse.lsp4j.TextDocumentIdentifier;
+import org.eclipse.lsp4j.TextDocumentItem;
+import org.eclipse.lsp4j.VersionedTextDocumentIdentifier;
+import org.eclipse.lsp4j.services.LanguageClient;
+import org.eclipse.lsp4j.services.LanguageServer;
+import org.eclipse.xtext.resource.XtextResourceSet;
+import org.girandole.lang.ShowStandaloneSetup;
+import org.girandole.lang.ide.server.ShowServer;
+
+/** How long an editor waits on a show of 10,000 cues: prints the table of docs/performance-editor.md. */
+public final class EditorMeasure {
+    private static final int CUES = 10_000;
+    private static final int WARM = 8;
+    private static final int PRESSES = 40;
+    private static final double P95 = 0.95;
+
+    private EditorMeasure() {
+    }
+
+    /** Expects a folder to write the show into. */
+    public static void main(String[] args) throws IOException, InterruptedException, ExecutionException {
+        Path folder = Files.createDirectories(Path.of(args[0]).toAbsolutePath().normalize());
+        Path file = SyntheticShow.write(CUES, folder.resolve("big.show"));
+        String text = Files.readString(file);
+        List<Double> parses = parses(file);
+        Client client = new Client();
+        long begun = System.nanoTime();
+        LanguageServer server = ShowServer.connect(client);
+        InitializeParams hello = new InitializeParams();
+        hello.setCapabilities(new ClientCapabilities());
+        server.initialize(hello).get();
+        server.initialized(new InitializedParams());
+        String uri = file.toUri().toString();
+        TextDocumentIdentifier id = new TextDocumentIdentifier(uri);
+        server.getTextDocumentService().didOpen(new DidOpenTextDocumentParams(new TextDocumentItem(uri, "show", 1, text)));
+        server.getTextDocumentService().documentSymbol(new DocumentSymbolParams(id)).get();
+        double outline = millis(begun);
+        client.await(1);
+        double opened = millis(begun);
+        int line = (int) text.substring(0, text.indexOf("Start + 300 beats")).lines().count() - 1;
+        int column = text.lines().skip(line).findFirst().orElseThrow().indexOf("300");
+        List<Double> findings = new ArrayList<>();
+        List<Double> completions = new ArrayList<>();
+        for (int i = 0; i < WARM + PRESSES; i++) {
+            long pressed = System.nanoTime();
+            Range digit = new Range(new Position(line, column + 2), new Position(line, column + 3));
+            server.getTextDocumentService().didChange(new DidChangeTextDocumentParams(new VersionedTextDocumentIdentifier(uri, 2 + i),
+                    List.of(new TextDocumentContentChangeEvent(digit, Integer.toString((i + 1) % 10)))));
+            server.getTextDocumentService().completion(new CompletionParams(id, new Position(line, column + 10))).get();
+            double completed = millis(pressed);
+            client.await(2 + i);
+            if (i >= WARM) {
+                completions.add(completed);
+                findings.add(millis(pressed));
+            }
+        }
+        System.out.printf(Locale.ROOT, "one full parse, median of %d: %.0f ms%n", parses.size(), at(parses, 0.5));
+        System.out.printf(Locale.ROOT, "opening: outline after %.0f ms, findings after %.0f ms (cold start of the server included)%n", outline, opened);
+        System.out.printf(Locale.ROOT, "key press to completion: median %.0f ms, p95 %.0f ms%n", at(completions, 0.5), at(completions, P95));
+        System.out.printf(Locale.ROOT, "key press to fresh findings: median %.0f ms, p95 %.0f ms%n", at(findings, 0.5), at(findings, P95));
+        server.shutdown().get();
+        System.exit(0);
+    }
+
+    /** Warm parses, by the parser alone. */
+    private static List<Double> parses(Path file) {
+        var language = new ShowStandaloneSetup().createInjectorAndDoEMFRegistration();
+        List<Double> parses = new ArrayList<>();
+        for (int i = 0; i < WARM + WARM; i++) {
+            long begun = System.nanoTime();
+            language.getInstance(XtextResourceSet.class).getResource(URI.createFileURI(file.toString()), true);
+            if (i >= WARM) {
+                parses.add(millis(begun));
+            }
+        }
+        return parses;
+    }
+
+    private static double millis(long begun) {
+        return (System.nanoTime() - begun) / 1e6;
+    }
+
+    private static double at(List<Double> values, double share) {
+        List<Double> sorted = new ArrayList<>(values);
+        Collections.sort(sorted);
+        return sorted.get((int) Math.min(sorted.size() - 1L, Math.round(Math.ceil(share * sorted.size())) - 1));
+    }
+
+    /** Waits for the findings of a version. */
+    private static final class Client implements LanguageClient {
+        private int version;
+
+        synchronized void await(int wanted) throws InterruptedException {
+            while (version < wanted) {
+                wait();
+            }
+        }
+
+        @Override
+        public synchronized void publishDiagnostics(PublishDiagnosticsParams params) {
+            version = params.getVersion() == null ? version : params.getVersion();
+            notifyAll();
+        }
+
+        @Override
+        public void telemetryEvent(Object object) {
+            // Not of interest here.
+        }
+
+        @Override
+        public void showMessage(MessageParams message) {
+            System.err.println(message.getMessage());
+        }
+
+        @Override
+        public CompletableFuture<MessageActionItem> showMessageRequest(ShowMessageRequestParams request) {
+            return CompletableFuture.completedFuture(null);
+        }
+
+        @Override
+        public void logMessage(MessageParams message) {
+            System.err.println(message.getMessage());
+        }
+    }
+}
