@@ -43,7 +43,7 @@ public final class EditorMeasure {
     private EditorMeasure() {
     }
 
-    /** Expects a folder to write the show into. */
+    /** Expects a folder to write the show into, and perhaps a number of key presses. */
     public static void main(String[] args) throws IOException, InterruptedException, ExecutionException {
         Path folder = Files.createDirectories(Path.of(args[0]).toAbsolutePath().normalize());
         Path file = SyntheticShow.write(CUES, folder.resolve("big.show"));
@@ -67,7 +67,8 @@ public final class EditorMeasure {
         int column = text.lines().skip(line).findFirst().orElseThrow().indexOf("300");
         List<Double> findings = new ArrayList<>();
         List<Double> completions = new ArrayList<>();
-        for (int i = 0; i < WARM + PRESSES; i++) {
+        int presses = args.length > 1 ? Integer.parseInt(args[1]) : PRESSES;
+        for (int i = 0; i < WARM + presses; i++) {
             long pressed = System.nanoTime();
             Range digit = new Range(new Position(line, column + 2), new Position(line, column + 3));
             server.getTextDocumentService().didChange(new DidChangeTextDocumentParams(new VersionedTextDocumentIdentifier(uri, 2 + i),

@@ -168,8 +168,9 @@ public class ShowLanguageServer extends LanguageServerImpl {
 
     /** An answer that needs the plan of the text as it stands. */
     private <T> CompletableFuture<T> planned(TextDocumentIdentifier document, T none, Reading<T> work) {
-        return board.fresh(document.getUri()).thenCompose(checked -> getRequestManager().runRead(
-                cancel -> workspace.view(document.getUri()).map(view -> work.read(view, checked)).orElse(none)));
+        // The first read waits its turn behind changes that are still on their way; only then is it known whether a check is due.
+        return getRequestManager().runRead(cancel -> board.fresh(document.getUri())).thenCompose(fresh -> fresh)
+                .thenCompose(checked -> getRequestManager().runRead(cancel -> workspace.view(document.getUri()).map(view -> work.read(view, checked)).orElse(none)));
     }
 
     private interface Reading<T> {
