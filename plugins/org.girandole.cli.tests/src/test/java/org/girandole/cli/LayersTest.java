@@ -1,5 +1,12 @@
 package org.girandole.cli;
 
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaAccess.Predicates.target;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.assignableTo;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.equivalentTo;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nameMatching;
+import static com.tngtech.archunit.core.domain.properties.HasOwner.Predicates.With.owner;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -17,6 +24,9 @@ import java.time.ZonedDateTime;
 import java.util.Date;
 import java.util.Locale;
 import java.util.TimeZone;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.Future;
+import org.girandole.lang.ide.server.ShowServer;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -26,6 +36,11 @@ class LayersTest {
         "org.girandole.plan.."};
     private static final String[] OUTPUTS = {"org.girandole.timecode..", "org.girandole.music..", "org.girandole.physics..",
         "org.girandole.plan..", "org.girandole.sheets..", "org.girandole.lang.check.."};
+
+    private static final String SERVER_LINK = "org.girandole.studio.client.ServerLink";
+    private static final String[] BEHIND_THE_SERVER = {"org.girandole.lang..", "org.girandole.plan..", "org.girandole.music..",
+        "org.girandole.timecode..", "org.girandole.physics..", "org.girandole.sheets..", "org.eclipse.xtext..", "org.eclipse.emf..",
+        "com.google.inject..", "org.antlr.."};
 
     private static JavaClasses classes;
 
@@ -37,7 +52,7 @@ class LayersTest {
 
     @Test
     void allBundlesAreLookedAt() {
-        for (String bundle : new String[] {"timecode", "music", "physics", "plan", "lang", "protocol", "sheets", "cli"}) {
+        for (String bundle : new String[] {"timecode", "music", "physics", "plan", "lang", "protocol", "sheets", "cli", "studio"}) {
             assertThat(classes.stream().anyMatch(c -> c.getPackageName().startsWith("org.girandole." + bundle))).as(bundle).isTrue();
         }
     }
@@ -67,6 +82,25 @@ class LayersTest {
         noClasses().that().resideInAPackage("org.girandole.sheets..").should().dependOnClassesThat()
                 .resideInAnyPackage("org.girandole.lang..", "org.girandole.cli..", "org.eclipse.emf..", "org.eclipse.xtext.resource..")
                 .check(classes);
+    }
+
+    /** The editor speaks to the language only through the protocol; one class knows how the server is started. */
+    @Test
+    void studioThroughTheServerOnly() {
+        noClasses().that().resideInAPackage("org.girandole.studio..").and().doNotHaveFullyQualifiedName(SERVER_LINK).should()
+                .dependOnClassesThat().resideInAnyPackage(BEHIND_THE_SERVER).check(classes);
+        noClasses().that().haveFullyQualifiedName(SERVER_LINK).should().dependOnClassesThat(
+                resideInAnyPackage(BEHIND_THE_SERVER).and(not(equivalentTo(ShowServer.class)))).check(classes);
+    }
+
+    /** Waits for the server in one place, which keeps account of them. */
+    @Test
+    void studioNeverWaits() {
+        noClasses().that().resideInAPackage("org.girandole.studio..").and()
+                .doNotHaveFullyQualifiedName("org.girandole.studio.client.Waiting").should()
+                .callMethodWhere(target(owner(assignableTo(Future.class))).and(target(nameMatching("get|join|resultNow"))))
+                .orShould().callMethodWhere(target(owner(assignableTo(CountDownLatch.class))).and(target(nameMatching("await"))))
+                .orShould().callMethod(Thread.class, "sleep", long.class).check(classes);
     }
 
     @Test
