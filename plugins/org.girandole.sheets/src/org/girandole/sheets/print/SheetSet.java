@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 
 import org.girandole.plan.CheckedPlan;
@@ -14,7 +15,9 @@ import org.girandole.plan.script.Module;
 import org.girandole.plan.script.Rack;
 import org.girandole.plan.script.ReleaseSpec;
 import org.girandole.plan.script.Site;
+import org.girandole.sheets.diff.Since;
 import org.girandole.sheets.print.html.AfterShowSheet;
+import org.girandole.sheets.print.html.ChangeSheet;
 import org.girandole.sheets.print.html.ChecklistSheet;
 import org.girandole.sheets.print.html.FiringSheet;
 import org.girandole.sheets.print.html.LabelSheet;
@@ -45,20 +48,27 @@ import org.girandole.sheets.print.values.WiringRows;
 /** All sheets of a release. */
 public final class SheetSet {
 	private final CheckedPlan checked;
+	private final Optional<Since> since;
 	private final PaperSize paper;
 	private final Head head;
 	private final List<Sheet> sheets = new ArrayList<>();
 	private final Set<String> fileNames = new HashSet<>();
 
-	private SheetSet(CheckedPlan checked, PaperSize paper, String toolVersion) {
+	private SheetSet(CheckedPlan checked, Optional<Since> since, PaperSize paper, String toolVersion) {
 		this.checked = checked;
+		this.since = since;
 		this.paper = paper;
 		this.head = Head.of(checked, toolVersion);
 	}
 
 	/** The sheets of a plan, the summary first, then by number and in the order of the script. */
 	public static List<Sheet> of(CheckedPlan checked, PaperSize paper, String toolVersion) {
-		return new SheetSet(checked, paper, toolVersion).make();
+		return of(checked, Optional.empty(), paper, toolVersion);
+	}
+
+	/** The sheets of a plan that names its predecessor: with one more, which tells what changed. */
+	public static List<Sheet> of(CheckedPlan checked, Optional<Since> since, PaperSize paper, String toolVersion) {
+		return new SheetSet(checked, since, paper, toolVersion).make();
 	}
 
 	private List<Sheet> make() {
@@ -88,6 +98,7 @@ public final class SheetSet {
 				new AfterShowSheet(page, severalSlots).html(AfterShow.of(plan, positions(plan))));
 		add("12", "12-tube-labels", "Tube labels", new LabelSheet(page).html(LabelPages.of(TubeLabels.of(positions(plan).stream()
 				.map(position -> PositionLoad.of(checked, position)).toList(), head.stamp()), plan.script().release().flatMap(ReleaseSpec::labels))));
+		since.ifPresent(earlier -> add("13", "13-changes", "What changed since stamp " + earlier.stampPrinted(), new ChangeSheet(page).html(earlier)));
 		List<String> contents = sheets.stream().map(sheet -> "Sheet " + sheet.id() + ": " + sheet.title()).toList();
 		List<Sheet> all = new ArrayList<>();
 		all.add(new Sheet("1", fileName("01-summary"), "Summary and checks", new SummarySheet(page, head).html(Summary.of(checked), contents)));

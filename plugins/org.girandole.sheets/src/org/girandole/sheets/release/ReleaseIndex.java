@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.girandole.plan.script.InputFile;
@@ -20,11 +21,12 @@ import org.girandole.plan.script.InputFile;
 /**
  * What {@code release.json} says.
  *
+ * @param script the script that was planned, when the release holds it
  * @param files every file but {@code release.json} itself, by path
  * @param findings as they stand there
  */
 record ReleaseIndex(String version, String show, String label, String stamp, String stampPrinted, List<InputFile> inputs,
-        SortedMap<String, ReleasedFile> files, int cues, JsonArray findings) {
+        Optional<String> script, SortedMap<String, ReleasedFile> files, int cues, JsonArray findings) {
     ReleaseIndex {
         inputs = List.copyOf(inputs);
         files = Collections.unmodifiableSortedMap(new TreeMap<>(files));
@@ -63,8 +65,13 @@ record ReleaseIndex(String version, String show, String label, String stamp, Str
             files.put(text(file, "path"), new ReleasedFile(text(file, "path"), file.get("bytes").getAsLong(), text(file, "sha256")));
         }
         return new ReleaseIndex(text(json, "version"), text(json, "show"), text(json, "label"), text(json, "stamp"),
-                text(json, "stampPrinted"), inputs, files, json.getAsJsonObject("counts").get("cues").getAsInt(),
+                text(json, "stampPrinted"), inputs, optional(json, "script"), files, json.getAsJsonObject("counts").get("cues").getAsInt(),
                 json.getAsJsonArray("findings"));
+    }
+
+    /** Releases of earlier versions do not have the field. */
+    private static Optional<String> optional(JsonObject json, String field) {
+        return Optional.ofNullable(json.get(field)).filter(value -> !value.isJsonNull()).map(JsonElement::getAsString);
     }
 
     private static String text(JsonObject json, String field) {

@@ -12,6 +12,7 @@ import org.girandole.plan.Severity;
 import org.girandole.plan.script.InputFile;
 import org.girandole.plan.script.ShowScript;
 import org.girandole.plan.script.Waiver;
+import org.girandole.sheets.diff.Since;
 import org.girandole.sheets.json.FindingJson;
 import org.girandole.sheets.json.JsonText;
 
@@ -24,19 +25,21 @@ final class ReleaseJson {
     private ReleaseJson() {
     }
 
-    static void write(CheckedPlan checked, String toolVersion, List<ReleasedFile> files, List<String> leftOut, Writer writer)
-            throws IOException {
+    static void write(ReleaseOrder order, List<ReleasedFile> files, List<String> leftOut, Writer writer) throws IOException {
+        CheckedPlan checked = order.checked();
         Plan plan = checked.plan();
         ShowScript script = plan.script();
         JsonText json = new JsonText(writer);
         json.object()
                 .field("schema", 1)
                 .field("generator", GENERATOR)
-                .field("version", toolVersion)
+                .field("version", order.toolVersion())
                 .field("show", script.show().name())
                 .field("label", script.show().label())
                 .field("stamp", plan.stamp().full())
-                .field("stampPrinted", plan.stamp().printed());
+                .field("stampPrinted", plan.stamp().printed())
+                .field("since", order.since().map(Since::stamp))
+                .field("script", order.origin().map(ReleaseOrder.Origin::path));
         json.array("inputs");
         for (InputFile input : script.inputs()) {
             json.object().field("path", input.path()).field("sha256", input.sha256()).endObject();

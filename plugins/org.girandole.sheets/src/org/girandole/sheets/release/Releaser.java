@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.stream.Stream;
 import org.girandole.plan.CheckedPlan;
@@ -24,12 +25,20 @@ import org.girandole.timecode.TimecodeException;
  * older release stands untouched until then.
  */
 public final class Releaser {
-    private static final List<ReleasePart> PARTS = List.of(new PlanPart(), new TablesPart(), new SheetsPart(), new TimecodePart(),
-            new MarksPart());
     /** Less room than this left on the disk after a failure means that the disk was full. */
     private static final long FULL_BYTES = 1 << 20;
 
     private Releaser() {
+    }
+
+    /**
+     * Releases a plan alone, without the scripts it was read from.
+     *
+     * @param folder new, empty, or an older release
+     * @throws ReleaseException when nothing was released
+     */
+    public static Release release(CheckedPlan checked, Path folder, String toolVersion) throws ReleaseException {
+        return release(new ReleaseOrder(checked, toolVersion, Optional.empty(), Optional.empty(), false), folder);
     }
 
     /**
@@ -38,8 +47,8 @@ public final class Releaser {
      * @param folder new, empty, or an older release
      * @throws ReleaseException when nothing was released
      */
-    public static Release release(CheckedPlan checked, Path folder, String toolVersion) throws ReleaseException {
-        requireClean(checked);
+    public static Release release(ReleaseOrder order, Path folder) throws ReleaseException {
+        requireClean(order.checked());
         Path target = target(folder);
         try {
             boolean older = Files.exists(target) && !isEmpty(target);
@@ -47,19 +56,22 @@ public final class Releaser {
                 OlderRelease.check(target);
             }
             Files.createDirectories(target.getParent());
-            return build(checked, toolVersion, target, older);
+            return build(order, target, older);
         } catch (IOException | UncheckedIOException e) {
             throw new ReleaseException(Reason.FOLDER, trouble(target, e), e);
         }
     }
 
-    private static Release build(CheckedPlan checked, String toolVersion, Path target, boolean older)
+    private static Release build(ReleaseOrder order, Path target, boolean older)
             throws ReleaseException, IOException {
         Path staging = Files.createDirectory(beside(target, "new"));
         Cleaner cleaner = new Cleaner(staging);
         Runtime.getRuntime().addShutdownHook(cleaner);
         try {
-            Release release = write(checked, toolVersion, staging, target, older);
+            Release release = write(order, staging, target, older);
+            if (!order.disposable()) {
+                StampUse.check(staging, target);
+            }
             swap(staging, target, older);
             return release;
         } catch (TableException | TimecodeException e) {
@@ -98,15 +110,16 @@ public final class Releaser {
         }
     }
 
-    private static Release write(CheckedPlan checked, String toolVersion, Path staging, Path target, boolean replaces)
-            throws IOException {
+    private static Release write(ReleaseOrder order, Path staging, Path target, boolean replaces) throws IOException {
         ReleaseFolder folder = new ReleaseFolder(staging);
         List<String> leftOut = new ArrayList<>();
-        for (ReleasePart part : PARTS) {
-            leftOut.addAll(part.write(checked, toolVersion, folder));
+        List<ReleasePart> parts = List.of(new ScriptsPart(order.origin()), new PlanPart(), new TablesPart(), new SheetsPart(order.since()),
+                new TimecodePart(), new MarksPart());
+        for (ReleasePart part : parts) {
+            leftOut.addAll(part.write(order.checked(), order.toolVersion(), folder));
         }
         List<ReleasedFile> files = folder.files();
-        folder.writeText(ReleaseJson.NAME, out -> ReleaseJson.write(checked, toolVersion, files, leftOut, out));
+        folder.writeText(ReleaseJson.NAME, out -> ReleaseJson.write(order, files, leftOut, out));
         return new Release(target, files, leftOut, replaces);
     }
 

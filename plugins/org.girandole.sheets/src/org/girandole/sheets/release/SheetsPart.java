@@ -4,8 +4,10 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Optional;
 import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.script.ReleaseSpec;
+import org.girandole.sheets.diff.Since;
 import org.girandole.sheets.print.PaperSize;
 import org.girandole.sheets.print.PdfWriter;
 import org.girandole.sheets.print.Sheet;
@@ -16,6 +18,12 @@ final class SheetsPart implements ReleasePart {
     private static final String FOLDER = "sheets/";
     private static final List<String> FORMATS = List.of("pdf", "html");
 
+    private final Optional<Since> since;
+
+    SheetsPart(Optional<Since> since) {
+        this.since = since;
+    }
+
     @Override
     public List<String> write(CheckedPlan checked, String toolVersion, ReleaseFolder folder) throws IOException {
         List<String> formats = checked.plan().script().release().map(ReleaseSpec::sheetFormats).orElse(FORMATS);
@@ -23,7 +31,7 @@ final class SheetsPart implements ReleasePart {
         if (formats.isEmpty()) {
             return List.of();
         }
-        List<Sheet> sheets = SheetSet.of(checked, paper, toolVersion);
+        List<Sheet> sheets = SheetSet.of(checked, since, paper, toolVersion);
         if (formats.contains("html")) {
             for (Sheet sheet : sheets) {
                 folder.writeText(FOLDER + sheet.fileName() + ".html", out -> out.write(sheet.html()));

@@ -36,11 +36,21 @@ abstract class AbstractShowMojo extends AbstractMojo {
         return plugin.getVersion();
     }
 
+    /** The script, whether it is there or not. */
+    final Path script() {
+        return script.toPath().toAbsolutePath().normalize();
+    }
+
+    /** The project folder. */
+    final Path root() {
+        return root.toPath().toAbsolutePath().normalize();
+    }
+
     /** Checks the script, tells what was found, and fails when something is too grave. */
     final CheckedShow check() throws MojoFailureException, MojoExecutionException {
         Severity limit = limit();
-        Path file = script.toPath().toAbsolutePath().normalize();
-        Path project = root.toPath().toAbsolutePath().normalize();
+        Path file = script();
+        Path project = root();
         if (!Files.isReadable(file) || !Files.isRegularFile(file)) {
             throw new MojoExecutionException("There is no script '" + script + "' that can be read. Set <script> to the file of the show.");
         }

@@ -1,6 +1,7 @@
 package org.girandole.maven;
 
 import java.io.File;
+import java.util.Optional;
 import org.apache.maven.plugin.MojoExecutionException;
 import org.apache.maven.plugin.MojoFailureException;
 import org.apache.maven.plugins.annotations.LifecyclePhase;
@@ -9,6 +10,7 @@ import org.apache.maven.plugins.annotations.Parameter;
 import org.girandole.lang.check.CheckedShow;
 import org.girandole.sheets.release.Release;
 import org.girandole.sheets.release.ReleaseException;
+import org.girandole.sheets.release.ReleaseOrder;
 import org.girandole.sheets.release.Releaser;
 
 /** Writes the tables and sheets of a show into a folder, whole or not at all. */
@@ -17,6 +19,8 @@ public final class ReleaseMojo extends AbstractShowMojo {
     /** A new or empty folder, or one with an older release. */
     @Parameter(property = "girandole.into", defaultValue = "${project.build.directory}/release", required = true)
     private File into;
+    @Parameter(defaultValue = "${project.build.directory}", readonly = true, required = true)
+    private File buildFolder;
 
     @Override
     public void execute() throws MojoFailureException, MojoExecutionException {
@@ -25,7 +29,10 @@ public final class ReleaseMojo extends AbstractShowMojo {
             throw new MojoFailureException("Nothing was released: the script has no show block.");
         }
         try {
-            Release release = Releaser.release(show.plan().get(), into.toPath(), toolVersion());
+            // What lies in the build's own folder is made anew with every build, also by another version, and nobody works from it.
+            boolean disposable = into.toPath().toAbsolutePath().normalize().startsWith(buildFolder.toPath().toAbsolutePath().normalize());
+            Release release = Releaser.release(new ReleaseOrder(show.plan().get(), toolVersion(),
+                    Optional.of(new ReleaseOrder.Origin(script(), root())), Optional.empty(), disposable), into.toPath());
             getLog().info("Released " + (release.files().size() + 1) + " files into " + into);
             release.leftOut().forEach(what -> getLog().warn("Not in this release, though the script asks for it: " + what));
         } catch (ReleaseException e) {

@@ -3,10 +3,13 @@ package org.girandole.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.girandole.lang.check.CheckedShow;
+import org.girandole.lang.check.GitRevision;
+import org.girandole.lang.check.GitRevision.RevisionException;
 import org.girandole.lang.check.ShowPipeline;
 import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.diff.DiffReporter;
@@ -22,16 +25,17 @@ import picocli.CommandLine.Spec;
 /** Says what changed between two states of a show. */
 @Command(name = "diff", mixinStandardHelpOptions = true, header = "Says what changed between two states of a show.",
         description = {"", "Compares what is planned, not the text: what the audience would notice and why, what the crew must load or wire"
-                + " differently, which findings and waivers came and went.", ""},
+                + " differently, which findings and waivers came and went. OLD and NEW are scripts or folders of releases.", ""},
         footer = {"", "Examples:",
                 "  girandole diff last-week/my-show.show my-show.show",
+                "  girandole diff release my-show.show",
                 "  girandole diff --git HEAD~1 my-show.show",
                 "  girandole diff --git main --output markdown my-show.show",
                 "", "Exit code 0 says that nothing that bears on safety changed, 1 that something did."})
 final class DiffCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
-    @Parameters(arity = "1..2", paramLabel = "SCRIPT", description = "The old and the new script; with --git the new one alone.")
+    @Parameters(arity = "1..2", paramLabel = "SCRIPT", description = "The old and the new script or release folder; with --git the new script alone.")
     private List<Path> scripts;
     @Option(names = "--git", paramLabel = "REV", description = "Compare with the script as it was in this revision of the git repository.")
     private String revision;
@@ -51,13 +55,11 @@ final class DiffCommand implements Callable<Integer> {
                     : "With --git only the new script is named; the old one is the same file in that revision.");
         }
         ShowPipeline pipeline = new ShowPipeline();
-        Scripts newPlace = Scripts.of(scripts.get(scripts.size() - 1), root);
-        CheckedPlan before = revision == null ? plan(pipeline, Scripts.of(scripts.get(0), null)) : inRevision(pipeline, newPlace);
-        CheckedPlan after = plan(pipeline, newPlace);
-        if (!before.plan().script().show().name().equals(after.plan().script().show().name())) {
-            throw new UserException(ExitCode.USAGE, "these are two different shows, '" + before.plan().script().show().name()
-                    + "' and '" + after.plan().script().show().name() + "'. Compare two states of one show.");
-        }
+        Path now = scripts.get(scripts.size() - 1);
+        CheckedPlan before = revision == null ? either(pipeline, scripts.get(0), now, null)
+                : inRevision(pipeline, Scripts.of(now, root));
+        CheckedPlan after = either(pipeline, now, scripts.get(0), root);
+        SameShow.require(before, after);
         PlanDiff diff = PlanDiff.between(before, after);
         PrintWriter out = spec.commandLine().getOut();
         try {
@@ -69,17 +71,34 @@ final class DiffCommand implements Callable<Integer> {
         return diff.touchesSafety() ? ExitCode.ERRORS_FOUND : ExitCode.OK;
     }
 
+    /** A script, or the folder of a release, which takes its sound from beside the other side. */
+    private CheckedPlan either(ShowPipeline pipeline, Path side, Path other, Path project) {
+        if (!Files.isDirectory(side)) {
+            return plan(pipeline, Scripts.of(side, project));
+        }
+        Path sound = root != null ? root : Files.isDirectory(other) ? other : Scripts.of(other, null).root();
+        Predecessor release = Predecessor.of(pipeline, side, sound);
+        release.caution().ifPresent(caution -> spec.commandLine().getErr().println("girandole: " + caution));
+        return release.plan();
+    }
+
     private CheckedPlan inRevision(ShowPipeline pipeline, Scripts now) {
         try (GitRevision old = GitRevision.of(now.root(), revision)) {
             Path script = old.folder().resolve(now.root().relativize(now.script()).toString());
             return plan(pipeline, Scripts.of(script, old.folder()));
+        } catch (RevisionException e) {
+            throw new UserException(ExitCode.USAGE, e.getMessage());
         }
     }
 
     private static CheckedPlan plan(ShowPipeline pipeline, Scripts place) {
         CheckedShow show = pipeline.check(place.script(), place.root());
-        return show.plan().orElseThrow(() -> new UserException(ExitCode.USAGE, "'" + place.script()
-                + "' cannot be planned, so there is nothing to compare. 'girandole check' says what is wrong with it."));
+        if (show.plan().isEmpty() || show.loaded().hasErrors()) {
+            // A cue that could not be read would look like one that was taken out.
+            throw new UserException(ExitCode.USAGE, "'" + place.script() + "' cannot be read whole, so it cannot be planned and there is nothing"
+                    + " to compare. 'girandole check' says what is wrong with it.");
+        }
+        return show.plan().get();
     }
 
     /** How the difference is told; the names are the words of the command line. */

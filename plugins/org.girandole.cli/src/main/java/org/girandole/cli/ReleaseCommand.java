@@ -2,15 +2,18 @@ package org.girandole.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.girandole.lang.check.CheckedShow;
 import org.girandole.lang.check.ShowPipeline;
 import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.Severity;
+import org.girandole.sheets.diff.Since;
 import org.girandole.sheets.findings.FindingReport;
 import org.girandole.sheets.findings.FindingText;
 import org.girandole.sheets.release.Release;
 import org.girandole.sheets.release.ReleaseException;
+import org.girandole.sheets.release.ReleaseOrder;
 import org.girandole.sheets.release.Releaser;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -21,8 +24,10 @@ import picocli.CommandLine.Spec;
 /** Writes everything that a show is fired from. */
 @Command(name = "release", mixinStandardHelpOptions = true, header = "Writes tables and sheets of a show into a folder.",
         description = {"", "Checks the show first and prints what is found. A show with errors that nobody has agreed to is not released."
-                + " The folder is written whole or not at all; an older release in it is replaced, anything else is left alone.", ""},
-        footer = {"", "Example:", "  girandole release my-show.show --into release"})
+                + " The folder is written whole or not at all; an older release in it is replaced, anything else is left alone. A stamp that"
+                + " stands on a release there or in a folder beside it is never given to other content.", ""},
+        footer = {"", "Examples:", "  girandole release my-show.show --into release",
+                "  girandole release my-show.show --into second --since release"})
 final class ReleaseCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
@@ -31,6 +36,9 @@ final class ReleaseCommand implements Callable<Integer> {
     @Option(names = "--into", paramLabel = "FOLDER",
             description = "A new or empty folder, or one with an older release. Default: release, beside the script.")
     private Path into;
+    @Option(names = "--since", paramLabel = "RELEASE", description = "The folder of the release before this one: what changed since becomes a"
+            + " sheet of its own, to be signed by whoever reviews it.")
+    private Path since;
     @Option(names = "--root", paramLabel = "FOLDER",
             description = "The project folder; scripts may use nothing outside of it. Default: the nearest folder upward with a pom.xml,"
                     + " else the script's own folder.")
@@ -41,7 +49,8 @@ final class ReleaseCommand implements Callable<Integer> {
         Quiet.libraries();
         PrintWriter out = spec.commandLine().getOut();
         Scripts place = Scripts.of(script, root);
-        CheckedShow show = new ShowPipeline().check(place.script(), place.root());
+        ShowPipeline pipeline = new ShowPipeline();
+        CheckedShow show = pipeline.check(place.script(), place.root());
         out.print(FindingText.of(new FindingReport(show.findings(), 1, ShowPipeline.rules(), Version.tool(), place.display())));
         out.flush();
         if (show.plan().isEmpty()) {
@@ -51,13 +60,17 @@ final class ReleaseCommand implements Callable<Integer> {
             throw new UserException(ExitCode.USAGE, "nothing was released: '" + script + "' has no show block.");
         }
         Path folder = into == null ? place.script().resolveSibling("release") : into;
-        report(release(show.plan().get(), folder), folder, out);
+        CheckedPlan plan = show.plan().get();
+        Optional<Since> earlier = Optional.ofNullable(since).map(release -> Predecessor.of(pipeline, release, place.root()).until(plan));
+        ReleaseOrder order = new ReleaseOrder(plan, Version.tool(), Optional.of(new ReleaseOrder.Origin(place.script(), place.root())), earlier,
+                false);
+        report(release(order, folder), folder, out);
         return ExitCode.OK;
     }
 
-    private static Release release(CheckedPlan checked, Path folder) {
+    private static Release release(ReleaseOrder order, Path folder) {
         try {
-            return Releaser.release(checked, folder, Version.tool());
+            return Releaser.release(order, folder);
         } catch (ReleaseException e) {
             throw new UserException(switch (e.reason()) {
                 case NOT_CLEAN, SCRIPT -> ExitCode.ERRORS_FOUND;

@@ -92,7 +92,10 @@ class ReleaserTest {
         release(new SmallShow().tables(layout("Desk", "desk.csv", column("cue", "number", ""))), out);
         assertThat(out.resolve("desk.csv")).exists();
 
-        Release second = release(new SmallShow(), out);
+        assertThatThrownBy(() -> release(new SmallShow(), out)).isInstanceOf(ReleaseException.class)
+                .hasMessageContaining("'desk.csv' is another");
+        assertThat(out.resolve("desk.csv")).exists();
+        Release second = Releaser.release(new ReleaseOrder(new SmallShow().checked(), "0.0.0", Optional.empty(), Optional.empty(), true), out);
 
         assertThat(second.replaced()).isTrue();
         assertThat(out.resolve("desk.csv")).doesNotExist();

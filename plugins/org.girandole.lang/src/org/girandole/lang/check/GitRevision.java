@@ -1,4 +1,4 @@
-package org.girandole.cli;
+package org.girandole.lang.check;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -13,7 +13,7 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 
 /** A project as it was in a revision, unpacked beside the repository's own state, which is left alone. */
-final class GitRevision implements AutoCloseable {
+public final class GitRevision implements AutoCloseable {
     private final Path folder;
 
     private GitRevision(Path folder) {
@@ -24,39 +24,39 @@ final class GitRevision implements AutoCloseable {
      * Unpacks a project folder.
      *
      * @param root the project folder, inside a git work tree
-     * @throws UserException when git is missing, the folder is no part of a repository, or there is no such revision
+     * @throws RevisionException when git is missing, the folder is no part of a repository, or there is no such revision
      */
-    static GitRevision of(Path root, String revision) {
+    public static GitRevision of(Path root, String revision) throws RevisionException {
         if (revision.startsWith("-")) {
-            throw new UserException(ExitCode.USAGE, "'" + revision + "' is no revision. Name a commit, branch or tag.");
+            throw new RevisionException("'" + revision + "' is no revision. Name a commit, branch or tag.");
         }
         try {
             GitRevision unpacked = new GitRevision(Files.createTempDirectory("girandole-revision"));
             unpacked.unpack(root, revision);
             return unpacked;
         } catch (IOException e) {
-            throw new UserException(ExitCode.USAGE, "git could not be asked for revision '" + revision + "': " + e.getMessage()
+            throw new RevisionException("git could not be asked for revision '" + revision + "': " + e.getMessage()
                     + ". Is git installed?");
         }
     }
 
     /** Where the project folder of that revision lies. */
-    Path folder() {
+    public Path folder() {
         return folder;
     }
 
     @Override
-    public void close() {
+    public void close() throws RevisionException {
         try (Stream<Path> walk = Files.walk(folder)) {
             for (Path path : walk.sorted(Comparator.reverseOrder()).toList()) {
                 Files.deleteIfExists(path);
             }
         } catch (IOException e) {
-            throw new UserException(ExitCode.NOT_WRITTEN, "the temporary folder '" + folder + "' could not be removed: " + e.getMessage());
+            throw new RevisionException("the temporary folder '" + folder + "' could not be removed: " + e.getMessage());
         }
     }
 
-    private void unpack(Path root, String revision) throws IOException {
+    private void unpack(Path root, String revision) throws IOException, RevisionException {
         Path errors = Files.createTempFile("girandole-git", ".txt");
         Process git = new ProcessBuilder(List.of("git", "-C", root.toString(), "archive", "--format=zip", revision, "--", "."))
                 .redirectError(errors.toFile()).start();
@@ -73,7 +73,7 @@ final class GitRevision implements AutoCloseable {
             int code = git.waitFor();
             if (code != 0) {
                 close();
-                throw new UserException(ExitCode.USAGE, "git has no revision '" + revision + "' of this project: "
+                throw new RevisionException("git has no revision '" + revision + "' of this project: "
                         + Files.readString(errors, StandardCharsets.UTF_8).strip());
             }
         } catch (InterruptedException e) {
@@ -81,6 +81,15 @@ final class GitRevision implements AutoCloseable {
             throw new IOException("interrupted", e);
         } finally {
             Files.deleteIfExists(errors);
+        }
+    }
+
+    /** The revision could not be had; the message is a sentence for the user. */
+    public static final class RevisionException extends Exception {
+        private static final long serialVersionUID = 1;
+
+        RevisionException(String message) {
+            super(message);
         }
     }
 }
