@@ -132,7 +132,7 @@ public final class DiffReporter {
     }
 
     private static String line(Finding finding) {
-        return finding.severity().word() + " " + finding.rule() + ": " + finding.message();
+        return (finding.waived() ? "waived " : "") + finding.severity().word() + " " + finding.rule() + ": " + finding.message();
     }
 
     private static String words(Finding finding) {
