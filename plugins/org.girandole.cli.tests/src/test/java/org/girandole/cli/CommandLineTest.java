@@ -27,6 +27,7 @@ class CommandLineTest {
         "format",
         "waivers",
         "verify",
+        "sign",
         "meter",
         "account",
         "reliability",

@@ -20,6 +20,7 @@ import picocli.CommandLine.Spec;
             FormatCommand.class,
             WaiversCommand.class,
             VerifyCommand.class,
+            SignCommand.class,
             MeterCommand.class,
             AccountCommand.class,
             ReliabilityCommand.class,
