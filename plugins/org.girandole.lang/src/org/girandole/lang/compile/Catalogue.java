@@ -36,8 +36,6 @@ final class Catalogue {
     static final int MOST_SHOTS = 1000;
     private static final int MOST_STOCK = 1_000_000;
     /** Division and compatibility group, Orange Book (UN Model Regulations) 2.1; fireworks are 1.1G, 1.2G, 1.3G, 1.4G or 1.4S. */
-    private static final Pattern DIVISION = Pattern.compile("1\\.[1-6][A-HJ-LNS]");
-    private static final Pattern UN_NUMBER = Pattern.compile("UN\\d{4}");
 
     private final Compilation compilation;
     private final Map<EffectDef, Parts> resolved = new IdentityHashMap<>();
@@ -57,9 +55,6 @@ final class Catalogue {
                     igniter.or(base::igniter), massKg.or(base::massKg), tubeLengthM.or(base::tubeLengthM), shots.or(base::shots),
                     tilt.or(base::tilt), report || base.report);
         }
-    }
-
-    private record Hazard(String division, Optional<String> unNumber) {
     }
 
     private record Shots(int count, Optional<Long> gapUs) {
@@ -127,33 +122,13 @@ final class Catalogue {
                 compilation.grammar().getEffectFieldRule(), Set.of());
         return new Parts(block.si("calibre", Range.CALIBRE), block.measured("rise", Range.RISE), block.si("apex", Range.APEX),
                 block.si("spread", Range.SPREAD), block.us("lasts", Range.LASTS), block.si("charge", Range.CHARGE),
-                block.field("hazard", HazardField.class).flatMap(this::hazard),
+                block.field("hazard", HazardField.class).flatMap(field -> Hazard.of(compilation, field)),
                 block.field("colour", WordField.class).map(f -> f.getText() != null ? f.getText() : f.getWord()),
                 block.field("igniter", RefField.class).flatMap(f -> compilation.resolvedName(f, eINSTANCE.getRefField_Target())),
                 block.si("mass", Range.MASS), block.si("tube length", Range.TUBE_LENGTH),
                 block.field("shots", ShotsField.class).flatMap(this::shots),
                 block.field("tilt", AngleField.class).flatMap(f -> Angles.range(compilation, f)),
                 block.field("report", FlagField.class).isPresent());
-    }
-
-    private Optional<Hazard> hazard(HazardField field) {
-        if (field.getDivision() == null) {
-            return Optional.empty();
-        }
-        if (!DIVISION.matcher(field.getDivision()).matches()) {
-            compilation.problems().report(LanguageRules.UNKNOWN_WORD, "'" + field.getDivision() + "' is no hazard class")
-                    .found(field.getDivision(), "a division and a group, such as 1.3G").basis("UN Model Regulations, chapter 2.1")
-                    .remedy("write it as on the carton, such as 1.3G UN0335")
-                    .at(compilation.sources().of(field, eINSTANCE.getHazardField_Division()));
-            return Optional.empty();
-        }
-        if (field.getUnNumber() != null && !UN_NUMBER.matcher(field.getUnNumber()).matches()) {
-            compilation.problems().report(LanguageRules.UNKNOWN_WORD, "'" + field.getUnNumber() + "' is no UN number")
-                    .found(field.getUnNumber(), "UN and four digits, such as UN0335").basis("UN Model Regulations, chapter 3.2")
-                    .remedy("write it as on the carton").at(compilation.sources().of(field, eINSTANCE.getHazardField_UnNumber()));
-            return Optional.of(new Hazard(field.getDivision(), Optional.empty()));
-        }
-        return Optional.of(new Hazard(field.getDivision(), Optional.ofNullable(field.getUnNumber())));
     }
 
     private Optional<Shots> shots(ShotsField field) {

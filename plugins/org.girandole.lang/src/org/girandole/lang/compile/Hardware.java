@@ -12,6 +12,7 @@ import java.util.Set;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.show.AngleField;
 import org.girandole.lang.show.FiringSystemDef;
+import org.girandole.lang.show.HazardField;
 import org.girandole.lang.show.IgniterDef;
 import org.girandole.lang.show.LeadField;
 import org.girandole.lang.show.Limit;
@@ -62,8 +63,10 @@ final class Hardware {
         Optional<BigDecimal> ohm = resistance.flatMap(q -> compilation.quantities().exact(q, Range.IGNITER_OHM, false));
         Optional<Double> plusMinus = ohm.isEmpty() || resistance.get().getTolerance() == null ? Optional.empty()
                 : compilation.quantities().plusMinus(resistance.get(), Range.IGNITER_OHM, ohm.get()).map(BigDecimal::doubleValue);
+        Optional<Hazard> hazard = block.field("hazard", HazardField.class).flatMap(field -> Hazard.of(compilation, field));
         return named(def).map(name -> new Igniter(name, ohm.map(BigDecimal::doubleValue), plusMinus,
-                block.si("all-fire", Range.AMPERE), block.si("no-fire", Range.AMPERE), compilation.sources().of(def)));
+                block.si("all-fire", Range.AMPERE), block.si("no-fire", Range.AMPERE), block.si("charge", Range.CHARGE),
+                hazard.map(Hazard::division), hazard.flatMap(Hazard::unNumber), compilation.sources().of(def)));
     }
 
     Optional<Wire> wire(WireDef def) {

@@ -24,6 +24,7 @@ import org.girandole.lang.scoping.Kind;
 import org.girandole.lang.services.ShowGrammarAccess;
 import org.girandole.lang.show.CueLine;
 import org.girandole.lang.show.Named;
+import org.girandole.lang.show.WindField;
 import org.girandole.plan.rules.RuleInfo;
 
 /**
@@ -65,6 +66,10 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
         String expected = expected(context, exception);
         if (found.isEmpty()) {
             return message("The script ends where " + expected + " is expected", "the end of the script", expected, remedy(context, expected));
+        }
+        if (found.equals("at") && context.getCurrentContext() instanceof WindField) {
+            return message("The wind does not say where it comes from, and everything hangs on that", "wind at a speed", "where the wind comes from, and its speed",
+                    "write it as 'wind from 240 deg at 5 m/s', in degrees clockwise from +y");
         }
         if (expected.equals(Expectations.CLOSING_BRACE) && opensElement(found)) {
             return message(block(context.getCurrentContext()) + " is not closed before '" + found + "'", found, expected,

@@ -6,6 +6,7 @@ import static org.girandole.physics.separation.Condition.atLeast;
 import static org.girandole.physics.separation.Condition.has;
 import static org.girandole.physics.separation.Condition.isA;
 import static org.girandole.physics.separation.Quantity.CALIBRE;
+import static org.girandole.physics.separation.Quantity.TILT;
 import static org.girandole.physics.separation.Quantity.WIND;
 
 import java.util.List;
@@ -42,12 +43,14 @@ final class TokyoTables {
                                 rows(SOFT_M[grade]), STANDARD),
                         new BaseRule("hard", "hard-breaking shells by calibre", List.of(isA(SHELL, SALUTE)),
                                 rows(HARD_M[grade]), STANDARD)),
-                List.of(new Modifier("wind of 10 m/s and more: the display is stopped", List.of(), List.of(atLeast(WIND, 10)),
+                List.of(new Modifier("tilted by 5 deg or more: no number", List.of(), List.of(atLeast(TILT, 5)), Where.EVERYWHERE,
+                                new Change.NoNumber("the standard says nothing of tubes tilted by 5 deg or more; assess the case"), STANDARD),
+                        new Modifier("wind of 10 m/s and more: the display is stopped", List.of(), List.of(atLeast(WIND, 10)),
                         Where.EVERYWHERE, new Change.NoNumber("in wind of 10 m/s and more the display is stopped"), STOP)),
                 List.of("Grade 1 is for places with dense housing or many spectators, grade 2 for others; contents and manner of"
                                 + " firing may relax a grade. Which grade applies is for the authority to say.",
                         "Sizes are the bore of the mortar: 7.5 cm for size 2.5, 30 cm for size 10.",
-                        "The table says nothing of tilt and slopes, and has no ground pieces."));
+                        "The table says nothing of tilt and slopes, and has no ground pieces. Tilts below 5 deg are read as upright."));
     }
 
     private static Formula rows(double[] metres) {

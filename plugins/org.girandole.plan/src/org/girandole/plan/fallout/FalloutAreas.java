@@ -10,9 +10,7 @@ import org.girandole.physics.PhysicsInputException;
 import org.girandole.physics.fallout.Fallout;
 import org.girandole.physics.fallout.FalloutResult;
 import org.girandole.physics.fallout.FalloutSpec;
-import org.girandole.physics.flight.Air;
 import org.girandole.physics.flight.PowerLawWind;
-import org.girandole.physics.flight.StandardAir;
 import org.girandole.physics.flight.Wind;
 import org.girandole.physics.geometry.Shape;
 import org.girandole.plan.Plan;
@@ -72,7 +70,7 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
 
     private static FalloutAreas of(Plan plan, List<Double> shares, List<Shape> watched) {
         Prepared prepared = Prepared.of(plan);
-        List<FalloutResult> results = new Fallout(air(plan), wind(plan), SEED, SAMPLES, shares, watched)
+        List<FalloutResult> results = new Fallout(SiteAir.of(plan).air(), wind(plan), SEED, SAMPLES, shares, watched)
                 .run(prepared.specs(), Runtime.getRuntime().availableProcessors());
         List<Area> areas = new ArrayList<>();
         for (int i = 0; i < results.size(); i++) {
@@ -86,6 +84,20 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
         return List.copyOf(Prepared.of(plan).unknown());
     }
 
+    /**
+     * One of the areas of a plan again, in other wind, counted and not drawn.
+     *
+     * @param watched shapes for which the share that comes down inside is counted
+     */
+    public static FalloutResult again(Plan plan, Area area, double fromDeg, double speedMps, List<Shape> watched) {
+        return new Fallout(SiteAir.of(plan).air(), wind(fromDeg, speedMps), SEED, SAMPLES, List.of(), watched).run(List.of(area.result().spec()), 1).get(0);
+    }
+
+    /** Why rise and apex of a shell, both known, do not go together, so that nothing may be computed from either; empty when they do. */
+    public static Optional<String> impossible(Plan plan, PlannedCue cue) {
+        return concerns(cue) ? Shells.impossible(cue, SiteAir.of(plan)) : Optional.empty();
+    }
+
     /** Everything ready to fly. Shells of one effect and lot are fitted once, however many places they are fired from. */
     private record Prepared(List<PlannedCue> cues, List<Shells.Shell> shells, List<FalloutSpec> specs, List<Unknown> unknown) {
         static Prepared of(Plan plan) {
@@ -93,7 +105,7 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
             Map<Key, PlannedCue> firsts = firsts(plan);
             Map<String, PlannedCue> kinds = new LinkedHashMap<>();
             firsts.forEach((key, cue) -> kinds.putIfAbsent(key.kind(), cue));
-            Air air = air(plan);
+            SiteAir air = SiteAir.of(plan);
             Map<String, Fitted> fitted = kinds.entrySet().parallelStream()
                     .collect(Collectors.toMap(Map.Entry::getKey, entry -> Fitted.of(entry.getValue(), air)));
             kinds.forEach((kind, cue) -> fitted.get(kind).why().ifPresent(why -> prepared.unknown.add(new Unknown(cue, why))));
@@ -114,7 +126,7 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
 
     /** A shell that can fly, or why it cannot be known how it flies. */
     private record Fitted(Optional<Shells.Shell> shell, Optional<String> why) {
-        static Fitted of(PlannedCue cue, Air air) {
+        static Fitted of(PlannedCue cue, SiteAir air) {
             try {
                 return new Fitted(Optional.of(Shells.of(cue, air)), Optional.empty());
             } catch (PhysicsInputException e) {
@@ -144,18 +156,14 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
         return firsts;
     }
 
-    private static Air air(Plan plan) {
-        double elevationM = plan.script().site().flatMap(Site::elevationM).orElse(0.0);
-        return plan.script().site().flatMap(Site::airC).map(airC -> new StandardAir(elevationM, airC))
-                .orElseGet(() -> StandardAir.undisturbed(elevationM));
-    }
-
     /** The mean wind: a gust is over in seconds, while a shell flies for ten and debris sinks for a minute. Scatter takes gusts in. */
     private static Wind wind(Plan plan) {
         return plan.script().site().flatMap(Site::wind)
-                .<Wind>map(wind -> new PowerLawWind(wind.fromDeg(), wind.speedMps(), WIND_METER_M,
-                        PowerLawWind.OPEN_GROUND))
-                .orElse(Wind.CALM);
+                .map(wind -> wind(wind.fromDeg(), wind.speedMps())).orElse(Wind.CALM);
+    }
+
+    private static Wind wind(double fromDeg, double speedMps) {
+        return new PowerLawWind(fromDeg, speedMps, WIND_METER_M, PowerLawWind.OPEN_GROUND);
     }
 
     /** Cues that come down alike. */

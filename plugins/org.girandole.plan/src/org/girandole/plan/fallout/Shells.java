@@ -1,16 +1,15 @@
 package org.girandole.plan.fallout;
 
 import java.util.Optional;
+import org.girandole.physics.Figures;
 import org.girandole.physics.PhysicsInputException;
 import org.girandole.physics.fallout.Debris;
 import org.girandole.physics.fallout.FalloutSpec;
 import org.girandole.physics.fallout.Scatter;
-import org.girandole.physics.flight.Air;
 import org.girandole.physics.flight.Body;
 import org.girandole.physics.flight.Burst;
 import org.girandole.physics.flight.Estimates;
 import org.girandole.physics.flight.Launch;
-import org.girandole.physics.flight.MuzzleFit;
 import org.girandole.physics.geometry.Point3;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Timing.RiseSource;
@@ -20,6 +19,7 @@ import org.girandole.plan.script.Point;
 /** Shells of a plan as bodies that fly. */
 final class Shells {
     private static final double MM_PER_M = 1000;
+    private static final double G_PER_KG = 1000;
 
     private Shells() {
     }
@@ -35,7 +35,7 @@ final class Shells {
     }
 
     /** @throws PhysicsInputException if it cannot be known how the shell flies */
-    static Shell of(PlannedCue cue, Air air) {
+    static Shell of(PlannedCue cue, SiteAir air) {
         Effect effect = cue.effect();
         if (effect.calibreM().isEmpty()) {
             throw new PhysicsInputException("no calibre of " + effect.name(), "a calibre to estimate the shell's size by",
@@ -43,6 +43,10 @@ final class Shells {
         }
         double calibreMm = effect.calibreM().get() * MM_PER_M;
         double massKg = effect.massKg().orElseGet(() -> Estimates.massKg(calibreMm).value());
+        if (effect.massKg().isPresent() && effect.chargeKg().filter(charge -> charge > massKg).isPresent()) {
+            throw new PhysicsInputException("a charge of " + Figures.of(effect.chargeKg().get() * G_PER_KG) + " g in a mass of "
+                    + Figures.of(massKg * G_PER_KG) + " g", "a mass of the whole shell, which is more than its charge", "correct charge or mass");
+        }
         double apexM = effect.apexM().orElseGet(() -> Estimates.apexM(calibreMm).value());
         double spreadM = effect.spreadM().orElseGet(() -> Estimates.spreadM(calibreMm).value());
         Body body = Body.sphere(massKg, Estimates.shellDiameterMm(calibreMm).value() / MM_PER_M);
@@ -50,15 +54,33 @@ final class Shells {
         boolean estimated = effect.massKg().isEmpty() || effect.apexM().isEmpty() || effect.spreadM().isEmpty()
                 || cue.timing().riseSource() == RiseSource.ESTIMATED;
         double scatterUs = cue.timing().riseToleranceUs() > 0 ? cue.timing().riseToleranceUs() : Scatter.USUAL.burstUs();
-        return new Shell(body, speedMps(body, riseUs, apexM, air), riseUs, scatterUs, Debris.usual(spreadM), estimated);
+        boolean pair = effect.apexM().isPresent() && cue.timing().riseSource() != RiseSource.ESTIMATED;
+        return new Shell(body, speedMps(body, riseUs, apexM, pair, air), riseUs, scatterUs, Debris.usual(spreadM), estimated);
     }
 
-    /** Rise and apex as written may not go together; the height then counts, because it decides how far the shell can come. */
-    private static double speedMps(Body body, long riseUs, double apexM, Air air) {
+    /** Why rise and apex, both written or measured, do not go together; empty when they do, or one of them is an estimate. */
+    static Optional<String> impossible(PlannedCue cue, SiteAir air) {
+        Effect effect = cue.effect();
+        if (effect.apexM().isEmpty() || effect.calibreM().isEmpty() || cue.timing().riseSource() == RiseSource.ESTIMATED) {
+            return Optional.empty();
+        }
         try {
-            return MuzzleFit.fromRiseAndApex(body, riseUs, apexM, air).speedMps();
+            of(cue, air);
+            return Optional.empty();
         } catch (PhysicsInputException e) {
-            return MuzzleFit.fromApex(body, apexM, air).speedMps();
+            return Optional.of(e.getMessage());
+        }
+    }
+
+    /** Where rise or apex is an estimate they may not go together; the height then counts, because it decides how far the shell can come. */
+    private static double speedMps(Body body, long riseUs, double apexM, boolean bothKnown, SiteAir air) {
+        try {
+            return Fits.fromRiseAndApex(body, riseUs, apexM, air);
+        } catch (PhysicsInputException e) {
+            if (bothKnown) {
+                throw e;
+            }
+            return Fits.fromApex(body, apexM, air);
         }
     }
 }

@@ -4,8 +4,10 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.girandole.plan.rules.distance.BurstTooLow;
 import org.girandole.plan.rules.distance.ChargeLimit;
+import org.girandole.plan.rules.distance.DistanceUnverified;
 import org.girandole.plan.rules.distance.FalloutOutside;
 import org.girandole.plan.rules.distance.FalloutUnchecked;
+import org.girandole.plan.rules.distance.PositionOutside;
 import org.girandole.plan.rules.distance.PositionTooClose;
 import org.girandole.plan.rules.distance.Protect;
 import org.girandole.plan.rules.distance.Separation;
@@ -102,7 +104,7 @@ public final class Rules {
             new RackSpacing(), new RackOverfull(), new RackMixedChain(), new RackLightBesideHeavy(), new NoTube(), new MortarTooShort(),
             new TubeLengthMissing(),
             // distance
-            new SeparationUnchecked(), new Separation(), new Protect(), new PositionTooClose(), new BurstTooLow(), new WindLimit(),
+            new SeparationUnchecked(), new Separation(), new Protect(), new DistanceUnverified(), new PositionOutside(), new PositionTooClose(), new BurstTooLow(), new WindLimit(),
             new FalloutUnchecked(), new FalloutOutside(), new ChargeLimit(),
             // stock
             new StockShort(), new LotMissing(), new HazardMissing(), new ChargeMissing(), new EstimatedValue(),

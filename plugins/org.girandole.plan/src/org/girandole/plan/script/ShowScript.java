@@ -55,7 +55,7 @@ public record ShowScript(ShowHeader show, List<Soundtrack> soundtracks, List<Eff
         Optional<Site> blown = site.map(s -> new Site(s.name(), s.label(), s.positions(), s.groups(), s.audience(), s.boundary(),
                 s.protectedPlaces(), wind, s.airC(), s.elevationM(), s.listening(), s.source()));
         return new ShowScript(show, soundtracks, effects, lots, chains, blown, igniters, wires, moduleTypes, modules, racks, firingSystem,
-                scores, distances, waivers, rules, tables, release, inputs);
+                scores, distances, waivers, rules, tables, release, rehearsals, inputs);
     }
 
     /** The distance table that the show names: one of its own, or one that comes with the program; empty when neither has the name. */

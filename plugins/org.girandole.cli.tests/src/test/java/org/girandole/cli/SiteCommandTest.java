@@ -31,7 +31,34 @@ class SiteCommandTest {
                 .contains("(NFPA 1123 family), (3)(a) (text read)").contains("waived, fallout: Hero").contains("That is no permission.");
         assertThat(out).containsPattern("unburst shells: 50 % within \\d+ m, 90 % within \\d+ m, 99 % within \\d+ m")
                 .containsPattern("debris: 50 % within \\d+ m, 90 % within \\d+ m, 99 % within \\d+ m");
-        assertThat(out).contains("from 240°   A         B");
+        assertThat(out).contains("from 240°     A         B").containsPattern("clean up to   \\d+(\\.\\d)? m/s");
+    }
+
+    @Test
+    void writesTheSheetForTheWindAskedFor() throws Exception {
+        Cli.in(EXAMPLE).run("site", "harbour.show", "--wind", "3 m/s from 200 deg", "--pdf", temp.resolve("site.pdf").toString()).exits(0);
+        assertThat(Files.readAllBytes(temp.resolve("site.pdf"))).startsWith("%PDF-".getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+    }
+
+    /** 1. SprengV annex 6 no. 3.3.2: max(0.8 * 120 m, 0.8 m per mm * 100 mm) = 96 m; no. 3.4.3: tilted 10 deg, 40 % more = 134.4 m. */
+    @Test
+    void aHundredMillimetresBurstingAtAHundredAndTwentyMetres() throws Exception {
+        assertThat(hundred("GermanTable", "").exits(1).out()).contains("audience Rail: 90 m there, 96 m asked, NOT met")
+                .contains("move it 6 m farther from Rail");
+        assertThat(hundred("GermanTable", "tilt 10 deg toward audience").exits(1).out()).contains("90 m there, 134.4 m asked, NOT met");
+        assertThat(hundred("GermanTable", "tilt 25 deg toward audience").exits(1).out())
+                .contains("90 m there, no number: a tilt above 20 deg needs an individual assessment");
+        // Oregon OAR 837-012-0840 (3)(a): 100 / 25.4 * 70 ft = 84 m.
+        assertThat(hundred("UsTable", "").exits(0).out()).contains("audience Rail: 90 m there, 84 m asked, met");
+    }
+
+    private Cli.Run hundred(String table, String tilt) throws Exception {
+        Files.writeString(temp.resolve("hundred.show"), "show Hundred { on 2027-06-19  site Field  separation by " + table + " }\n"
+                + "site Field {\n  position A at (0 m, 0 m)\n  audience Rail along (-50 m, -90 m) (50 m, -90 m)\n"
+                + "  boundary (-300 m, -90 m) (300 m, -90 m) (300 m, 300 m) (-300 m, 300 m)\n  wind from 180 deg at 2 m/s\n}\n"
+                + "soundtrack Tides { length 1:00 }\nshell Big { calibre 100 mm  rise 3.3 s  apex 120 m  spread 90 m }\n"
+                + "score Tides in slot 0 { at 0:10 A Big " + tilt + " }\n");
+        return Cli.in(temp).run("site", "hundred.show");
     }
 
     @Test

@@ -7,10 +7,14 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.girandole.lang.check.CheckedShow;
 import org.girandole.lang.check.ShowPipeline;
+import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.Plan;
 import org.girandole.plan.rules.Checker;
 import org.girandole.plan.rules.distance.SiteInWind;
+import org.girandole.plan.script.ReleaseSpec;
 import org.girandole.plan.script.Site;
+import org.girandole.sheets.print.PaperSize;
+import org.girandole.sheets.print.PdfWriter;
 import org.girandole.sheets.print.SiteDrawing;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -22,7 +26,7 @@ import picocli.CommandLine.Spec;
 @Command(name = "site", mixinStandardHelpOptions = true, header = "Says what is far enough, where it comes down, and in which wind.",
         description = {"", "For each position: what is there and what the distance table asks, where unburst shells and debris come down, and"
                 + " whether that is clean. Then how much wind from that direction the show bears, and a table of wind speeds.", ""},
-        footer = {"", "Examples:", "  girandole site my-show.show", "  girandole site my-show.show --wind \"9 m/s from 200 deg\" --svg site.svg",
+        footer = {"", "Examples:", "  girandole site my-show.show", "  girandole site my-show.show --wind \"9 m/s from 200 deg\" --pdf tonight.pdf --svg tonight.svg",
                 "", "Exit code 1 says that something is not clean in that wind, or could not be checked."})
 final class SiteCommand implements Callable<Integer> {
     @Spec
@@ -34,6 +38,9 @@ final class SiteCommand implements Callable<Integer> {
     private String wind;
     @Option(names = "--svg", paramLabel = "FILE", description = "Draws the site to scale, in that wind.")
     private Path svg;
+    @Option(names = "--pdf", paramLabel = "FILE", description = "Writes the site sheet for that wind: the drawing, the wind that each position"
+            + " bears, distances and what is found.")
+    private Path pdf;
     @Option(names = "--root", paramLabel = "FOLDER", description = "The project folder; see check.")
     private Path root;
 
@@ -54,9 +61,8 @@ final class SiteCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         new SiteText(site, out).print();
         out.flush();
-        if (svg != null) {
-            String drawing = SiteDrawing.svg(Checker.check(plan));
-            OutputFile.write(svg, file -> file.write(drawing.getBytes(StandardCharsets.UTF_8)));
+        if (svg != null || pdf != null) {
+            draw(Checker.check(plan), asked.isPresent());
         }
         boolean wrong = !show.loaded().problems().isEmpty();
         if (wrong) {
@@ -65,5 +71,17 @@ final class SiteCommand implements Callable<Integer> {
         boolean clean = SiteInWind.positions(plan).stream().map(site::state)
                 .allMatch(state -> state == SiteInWind.State.CLEAN || state == SiteInWind.State.WAIVED);
         return clean && !wrong && site.unchecked().isEmpty() ? ExitCode.OK : ExitCode.ERRORS_FOUND;
+    }
+
+    private void draw(CheckedPlan checked, boolean otherWind) {
+        if (svg != null) {
+            String drawing = SiteDrawing.svg(checked);
+            OutputFile.write(svg, file -> file.write(drawing.getBytes(StandardCharsets.UTF_8)));
+        }
+        if (pdf != null) {
+            PaperSize paper = PaperSize.named(checked.plan().script().release().map(ReleaseSpec::paper).orElse(PaperSize.A4.name()));
+            String sheet = SiteDrawing.sheet(checked, paper, Version.tool(), otherWind).orElseThrow();
+            OutputFile.write(pdf, file -> PdfWriter.write(sheet, file));
+        }
     }
 }

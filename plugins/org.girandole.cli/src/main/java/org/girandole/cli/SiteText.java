@@ -15,11 +15,12 @@ import org.girandole.plan.fallout.FalloutAreas;
 import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.distance.AskedDistances;
 import org.girandole.plan.rules.distance.SiteInWind;
+import org.girandole.plan.rules.distance.WindTable;
 import org.girandole.plan.script.Site;
 
 /** The answer of the site command. */
 final class SiteText {
-    private static final double[] TABLE_MPS = {0, 2, 4, 6, 8, 10, 12, 14, 16, 18, 20};
+    private static final int FIRST_COLUMN = 14;
 
     private final SiteInWind inWind;
     private final Plan plan;
@@ -129,29 +130,39 @@ final class SiteText {
             out.println("How much wind it bears is not known: say from where, such as --wind \"5 m/s from 240 deg\".");
             return;
         }
-        double from = site.wind().get().fromDeg();
-        CriticalWind critical = SiteInWind.critical(plan, from);
-        out.println((critical.cleanUpToMps().isPresent() ? "Clean" + critical.text().substring("clean".length()) : "Not clean, even in calm")
-                + (critical.brokenBy().isEmpty() ? "." : "; then " + String.join(", ", critical.brokenBy()) + "."));
+        WindTable table = WindTable.of(plan, site.wind().get().fromDeg());
+        CriticalWind critical = table.whole();
+        out.println(sentence(critical) + (critical.brokenBy().isEmpty() ? "." : "; then " + String.join(", ", critical.brokenBy()) + "."));
         out.println();
         int width = Math.max(9, positions.stream().mapToInt(String::length).max().orElse(0)) + 1;
-        StringBuilder head = new StringBuilder(pad("from " + Quantity.number(from) + "°", 12));
-        positions.forEach(position -> head.append(pad(position, width)));
-        out.println(head.toString().stripTrailing());
-        boolean waived = false;
-        for (double speed : TABLE_MPS) {
-            SiteInWind blown = SiteInWind.of(plan, from, speed);
-            StringBuilder row = new StringBuilder(pad(Quantity.number(speed) + " m/s", 12));
-            for (String position : positions) {
-                row.append(pad(blown.state(position).word(), width));
-                waived |= blown.state(position) == SiteInWind.State.WAIVED;
-            }
-            out.println(row.toString().stripTrailing());
+        StringBuilder head = new StringBuilder(pad("from " + Quantity.number(table.fromDeg()) + "°", FIRST_COLUMN));
+        StringBuilder bears = new StringBuilder(pad("clean up to", FIRST_COLUMN));
+        for (WindTable.Row row : table.rows()) {
+            head.append(pad(row.position(), width));
+            bears.append(pad(upTo(row.bears()), width));
         }
-        if (waived) {
+        out.println(head.toString().stripTrailing());
+        out.println(bears.toString().stripTrailing());
+        for (int i = 0; i < WindTable.SPEEDS_MPS.size(); i++) {
+            StringBuilder line = new StringBuilder(pad(WindTable.SPEEDS_MPS.get(i) + " m/s", FIRST_COLUMN));
+            for (WindTable.Row row : table.rows()) {
+                line.append(pad(row.states().get(i).word(), width));
+            }
+            out.println(line.toString().stripTrailing());
+        }
+        if (table.waived()) {
             out.println("A waiver counts here in every wind, whatever wind its author thought of.");
         }
-        out.println("Computed for a steady wind measured 2 m above the ground (gusts count for the table's distances only), with the scatter of " + FalloutAreas.SAMPLES + " flights of each kind.");
+        out.println("Computed for a steady wind measured 2 m above the ground (gusts count for the table's distances only), with the scatter of "
+                + FalloutAreas.SAMPLES + " flights of each kind.");
+    }
+
+    private static String sentence(CriticalWind critical) {
+        return critical.cleanUpToMps().isPresent() ? "Clean" + critical.text().substring("clean".length()) : "Not clean, even in calm";
+    }
+
+    private static String upTo(CriticalWind critical) {
+        return critical.cleanUpToMps().isEmpty() ? "never" : Quantity.number(critical.cleanUpToMps().getAsDouble()) + " m/s" + (critical.limitReached() ? "+" : "");
     }
 
     private static String pad(String text, int width) {

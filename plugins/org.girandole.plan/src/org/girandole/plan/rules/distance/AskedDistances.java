@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.girandole.physics.geometry.Point2;
 import org.girandole.physics.separation.DistanceTable;
 import org.girandole.physics.separation.Requirement;
 import org.girandole.plan.Plan;
@@ -28,8 +29,11 @@ public record AskedDistances(Optional<DistanceTable> table, List<Line> lines) {
      * @param audience whether the place is an audience line; else it is a protected place
      * @param cue the firing that asks most; one that needs an assessment asks more than any number
      * @param foundM metres from where it is fired to the place
+     * @param from where it is fired
+     * @param to the nearest point of the place, in the direction that is worst
      */
-    public record Line(String position, String place, boolean audience, PlannedCue cue, Requirement asked, double foundM) {
+    public record Line(String position, String place, boolean audience, PlannedCue cue, Requirement asked, double foundM,
+            Point2 from, Point2 to) {
         private boolean asksMoreThan(Line other) {
             if (asked.assessmentNeeded() || other.asked.assessmentNeeded()) {
                 return asked.assessmentNeeded() && !other.asked.assessmentNeeded();
@@ -56,7 +60,8 @@ public record AskedDistances(Optional<DistanceTable> table, List<Line> lines) {
     }
 
     private static void add(Map<List<String>, Line> most, Distances.Held held, boolean audience) {
-        Line line = new Line(held.cue().position(), held.place().name(), audience, held.cue(), held.check().requirement(), held.check().foundM());
+        Line line = new Line(held.cue().position(), held.place().name(), audience, held.cue(), held.check().requirement(), held.check().foundM(),
+                held.at(), held.check().at());
         most.merge(key(audience, line.place(), line.position()), line, (a, b) -> b.asksMoreThan(a) ? b : a);
     }
 

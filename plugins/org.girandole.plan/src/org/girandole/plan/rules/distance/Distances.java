@@ -18,6 +18,7 @@ import org.girandole.physics.separation.SeparationCheck;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Subject;
+import org.girandole.plan.fallout.FalloutAreas;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
@@ -49,7 +50,8 @@ final class Distances {
     private static void each(Plan plan, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables,
             Check how, Consumer<Held> use) {
         Optional<Site.Wind> wind = plan.script().site().flatMap(Site::wind);
-        Map<Case, SeparationCheck> computed = new HashMap<>();
+        Map<Case, Answer> computed = new HashMap<>();
+        Map<List<String>, Boolean> heights = new HashMap<>();
         for (Ground.Place place : places) {
             DistanceTable table = tables.apply(place);
             for (PlannedCue cue : plan.cues()) {
@@ -58,9 +60,13 @@ final class Distances {
                     continue;
                 }
                 // Cues alike in all that a table asks are computed once.
-                SeparationCheck check = computed.computeIfAbsent(Case.of(cue, from.get(), place), key -> how.check(table,
-                        Firings.of(cue, from.get().zM() - place.zM(), wind), new Point2(from.get().xM(), from.get().yM()), place.shape()));
-                use.accept(new Held(cue, place, table, check));
+                Answer answer = computed.computeIfAbsent(Case.of(cue, from.get(), place), key -> {
+                    boolean heightKnown = heights.computeIfAbsent(List.of(cue.effect().name(), cue.lot().orElse("")),
+                            flown -> FalloutAreas.impossible(plan, cue).isEmpty());
+                    FiringCase firing = Firings.of(cue, heightKnown, from.get().zM() - place.zM(), wind);
+                    return new Answer(firing, how.check(table, firing, new Point2(from.get().xM(), from.get().yM()), place.shape()));
+                });
+                use.accept(new Held(cue, place, table, answer.firing(), new Point2(from.get().xM(), from.get().yM()), answer.check()));
             }
         }
     }
@@ -84,14 +90,22 @@ final class Distances {
     private record Key(String what, String position, Ground.Place place) {
     }
 
-    private record Case(String effect, boolean chain, PlannedCue.Aim aim, Point from, Ground.Place place) {
+    private record Answer(FiringCase firing, SeparationCheck check) {
+    }
+
+    private record Case(String effect, String lot, boolean chain, PlannedCue.Aim aim, Point from, Ground.Place place) {
         static Case of(PlannedCue cue, Point from, Ground.Place place) {
-            return new Case(cue.effect().name(), cue.chain().isPresent(), cue.aim(), from, place);
+            return new Case(cue.effect().name(), cue.lot().orElse(""), cue.chain().isPresent(), cue.aim(), from, place);
         }
     }
 
-    /** A firing held against a place. */
-    record Held(PlannedCue cue, Ground.Place place, DistanceTable table, SeparationCheck check) {
+    /**
+     * A firing held against a place.
+     *
+     * @param firing the cue in the words of the table
+     * @param at where it is fired
+     */
+    record Held(PlannedCue cue, Ground.Place place, DistanceTable table, FiringCase firing, Point2 at, SeparationCheck check) {
         boolean missesMoreThan(Held other) {
             if (check.shortM().isEmpty() || other.check.shortM().isEmpty()) {
                 return check.shortM().isEmpty() && other.check.shortM().isPresent();
@@ -117,7 +131,7 @@ final class Distances {
             out.report(Cues.name(cue) + message)
                     .found(found, allowed)
                     .basis(table.name() + ": " + basis(asked))
-                    .remedy(remedy(asked))
+                    .remedy(Cures.of(this))
                     .about(subject())
                     .data(Map.of("place", place.name(), "foundM", Quantity.metres(check.foundM())))
                     .at(cue.source());
@@ -126,11 +140,6 @@ final class Distances {
         private static String basis(Requirement asked) {
             String assumed = asked.assumptions().isEmpty() ? "" : "; " + String.join("; ", asked.assumptions());
             return asked.ruleText() + ": " + asked.citation().text() + assumed;
-        }
-
-        private static String remedy(Requirement asked) {
-            return asked.assessmentNeeded() ? "ask somebody competent, or change the cue so that the table has a number for it"
-                    : "move the cue to a position farther away, use a smaller effect, or keep people back";
         }
 
         private Subject subject() {

@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import org.girandole.physics.fallout.FalloutResult;
 import org.girandole.physics.fallout.Footprint;
+import org.girandole.physics.wind.CriticalWind;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
@@ -15,11 +18,15 @@ import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.script.Site;
 
 /** Shells that come down, burst or not, outside of the boundary or on a protected place. Said once for each effect and position. */
 public final class FalloutOutside implements Rule {
     /** Outside of the boundary; and debris, which is cold casing, on a protected place. */
     static final double MOST = 0.01;
+    /** For so many findings it is looked up how much less wind would do; a show with more of them has another trouble. */
+    private static final int MOST_CURED = 50;
+    private static final double LEAST_MPS = 0.1;
     private static final RuleInfo INFO = new RuleInfo("fallout", RuleInfo.Family.DISTANCE, Severity.ERROR,
             "Shells or debris come down outside of the boundary or on a protected place.",
             "Now and then a shell does not burst in the air. It comes down whole, where nobody was to be.",
@@ -49,7 +56,10 @@ public final class FalloutOutside implements Rule {
                 area.result().debris().ifPresent(debris -> keep(worst, area, place, isBoundary, "debris", share(debris, at, isBoundary), MOST));
             }
         }
-        worst.values().forEach(found -> report(found, out));
+        List<Worst> all = List.copyOf(worst.values());
+        for (int i = 0; i < all.size(); i++) {
+            report(all.get(i), i < MOST_CURED ? lessWind(plan, all.get(i)) : "", out);
+        }
     }
 
     private static double share(Footprint footprint, int place, boolean isBoundary) {
@@ -65,17 +75,34 @@ public final class FalloutOutside implements Rule {
         }
     }
 
-    private static void report(Worst worst, Findings out) {
+    private static void report(Worst worst, String lessWind, Findings out) {
         PlannedCue cue = worst.area().first();
         String percent = percent(worst.share()) + " of its " + worst.what();
         String where = worst.isBoundary() ? "outside of the boundary" : "on " + worst.place().name();
         out.report(Cues.name(cue) + ": " + percent + " come down " + where + (worst.area().estimated() ? ", by estimated data" : ""))
                 .found(percent + ", of " + FalloutAreas.SAMPLES + " computed", (worst.most() == 0 ? "none " : "at most " + percent(worst.most()) + " ")
                         + where)
-                .remedy("tilt it away, move it, use a smaller effect, or clear a wider area and move the boundary")
+                .remedy(lessWind + "tilt it away, move it, use a smaller effect, or clear a wider area and move the boundary")
                 .about(Cues.subject(cue, worst.place().name()))
                 .data(Map.of("place", worst.place().name()))
                 .at(cue.source());
+    }
+
+    /** The wind from the same side, weaker than planned, up to which this is clean; empty when the wind is not at fault or not known. */
+    private static String lessWind(Plan plan, Worst worst) {
+        Optional<Site.Wind> wind = plan.script().site().flatMap(Site::wind).filter(blows -> blows.speedMps() >= LEAST_MPS);
+        if (wind.isEmpty()) {
+            return "";
+        }
+        CriticalWind critical = CriticalWind.find(wind.get().fromDeg(), wind.get().speedMps(), (from, speed) -> broken(plan, worst, from, speed));
+        return critical.cleanUpToMps().isPresent() && !critical.brokenBy().isEmpty() ? critical.text() + ": fire it in no more; or " : "";
+    }
+
+    private static List<String> broken(Plan plan, Worst worst, double fromDeg, double speedMps) {
+        FalloutResult result = FalloutAreas.again(plan, worst.area(), fromDeg, speedMps, List.of(worst.place().shape()));
+        boolean shells = share(result.unburst(), 0, worst.isBoundary()) > (worst.isBoundary() ? MOST : 0);
+        boolean debris = result.debris().filter(each -> share(each, 0, worst.isBoundary()) > MOST).isPresent();
+        return shells || debris ? List.of(worst.place().name()) : List.of();
     }
 
     private static String percent(double share) {

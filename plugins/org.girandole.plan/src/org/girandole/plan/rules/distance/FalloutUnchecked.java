@@ -2,6 +2,9 @@ package org.girandole.plan.rules.distance;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
+import org.girandole.physics.geometry.Polygon;
+import org.girandole.physics.geometry.Polyline;
 import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
@@ -19,6 +22,8 @@ public final class FalloutUnchecked implements Rule {
             "Everybody inside that area must be known and away. Nobody can clear an area that nobody has drawn.",
             Basis.COMMON_PRACTICE);
 
+    private static final double EDGE_M = 0.5;
+
     @Override
     public RuleInfo info() {
         return INFO;
@@ -30,19 +35,37 @@ public final class FalloutUnchecked implements Rule {
             return;
         }
         Ground ground = Ground.of(plan);
-        if (ground.boundary().isEmpty()) {
+        Optional<Ground.Unreadable> unreadable = ground.unreadable().stream().filter(shape -> shape.named().boundary()).findFirst();
+        if (unreadable.isPresent()) {
+            out.report("Where unburst shells and debris come down was not checked: " + unreadable.get().why())
+                    .found(unreadable.get().why(), "corners in order around the area that is cleared of people")
+                    .remedy("correct the points")
+                    .at(unreadable.get().named().source());
+        } else if (ground.boundary().isEmpty()) {
             String why = plan.script().site().map(site -> "site " + site.name() + " has no boundary").orElse("the show has no site");
             out.report("Where unburst shells and debris come down was not checked: " + why)
                     .found(why, "the boundary of the area that is cleared of people")
                     .remedy("add 'boundary' and the corners of the cleared area to the site")
                     .at(plan.script().site().map(Site::source).orElse(plan.script().show().source()));
         }
+        ground.boundary().ifPresent(boundary -> ground.audience().stream().filter(place -> standsInside(boundary, place))
+                .forEach(place -> out.report("Whether unburst shells and debris come down on " + place.name() + " was not checked: it stands inside of the boundary")
+                        .found(place.name() + " inside of the boundary", "everybody outside of the area that is cleared of people")
+                        .remedy("draw the boundary around what is cleared, with the audience outside of it or along its edge")
+                        .about(Subject.of(place.name()))
+                        .at(plan.script().site().map(Site::source).orElse(plan.script().show().source()))));
         Map<String, FalloutAreas.Unknown> once = new LinkedHashMap<>();
         FalloutAreas.unknown(plan).forEach(unknown -> once.putIfAbsent(unknown.first().effect().name(), unknown));
         once.forEach((effect, unknown) -> out.report("Where " + effect + " comes down was not computed: " + unknown.why())
                 .found(unknown.why(), "data that a flight can be computed from")
-                .remedy("add calibre, mass, apex and spread to " + effect)
+                .remedy("correct or add calibre, mass, rise, apex and spread of " + effect)
                 .about(Subject.of(effect))
                 .at(unknown.first().effect().source()));
+    }
+
+    /** Whether a corner of the line stands inside, and not merely on the edge as far as coordinates are right. */
+    private static boolean standsInside(Ground.Place boundary, Ground.Place audience) {
+        Polygon cleared = (Polygon) boundary.shape();
+        return ((Polyline) audience.shape()).points().stream().anyMatch(point -> cleared.contains(point) && cleared.edgeDistanceM(point) > EDGE_M);
     }
 }

@@ -27,17 +27,18 @@ final class Firings {
      * What is fired. The height is that of an upright flight, which is the larger; a gust counts as the wind; racks that hold a chain
      * count as of unproved strength, because nothing in a script proves one.
      *
+     * @param heightKnown whether the height may be believed; else it is left out, and what a table computes from it has no number
      * @param aboveM how far the firing place lies above what is to be protected, metres; below counts as level
      */
-    static FiringCase of(PlannedCue cue, double aboveM, Optional<Site.Wind> wind) {
+    static FiringCase of(PlannedCue cue, boolean heightKnown, double aboveM, Optional<Site.Wind> wind) {
         Effect effect = cue.effect();
         FiringCase firing = FiringCase.of(kind(effect.kind()));
         if (effect.calibreM().isPresent()) {
             firing = firing.with(CALIBRE, effect.calibreM().get());
         }
-        if (effect.apexM().isPresent()) {
+        if (heightKnown && effect.apexM().isPresent()) {
             firing = firing.with(HEIGHT, effect.apexM().get());
-        } else {
+        } else if (heightKnown) {
             Optional<Double> estimate = estimatedApexM(effect);
             firing = estimate.isPresent() ? firing.withEstimated(HEIGHT, estimate.get()) : firing;
         }

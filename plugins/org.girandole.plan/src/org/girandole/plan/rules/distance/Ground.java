@@ -17,13 +17,14 @@ import org.girandole.plan.PlannedCue;
 import org.girandole.plan.rules.ScriptIndex;
 import org.girandole.plan.script.Point;
 import org.girandole.plan.script.Site;
+import org.girandole.plan.script.SourceRef;
 
 /** The site as the rules about distances see it. */
 final class Ground {
     private final Map<String, Point> positions = new HashMap<>();
     private final List<Place> audience = new ArrayList<>();
     private final List<Place> protectedPlaces = new ArrayList<>();
-    private final List<String> unreadable = new ArrayList<>();
+    private final List<Unreadable> unreadable = new ArrayList<>();
     private Optional<Place> boundary = Optional.empty();
     private final ScriptIndex index;
 
@@ -51,7 +52,7 @@ final class Ground {
     }
 
     /** Why shapes of the site cannot be computed with. */
-    List<String> unreadable() {
+    List<Unreadable> unreadable() {
         return unreadable;
     }
 
@@ -63,23 +64,23 @@ final class Ground {
     private void read(Site site) {
         site.positions().forEach(position -> positions.putIfAbsent(position.name(), position.at()));
         for (Site.Area area : site.audience()) {
-            shape(area.name(), () -> new Polyline(points(area.points())))
-                    .ifPresent(shape -> audience.add(new Place(area.name(), shape, lowest(area.points()), 1)));
+            shape(new Named(area.name(), false, area.source()), () -> new Polyline(points(area.points())))
+                    .ifPresent(shape -> audience.add(new Place(area.name(), shape, lowest(area.points()), 1, true)));
         }
-        boundary = site.boundary().flatMap(area -> shape("the boundary", () -> new Polygon(points(area.points())))
-                .map(shape -> new Place("the boundary", shape, lowest(area.points()), 1)));
+        boundary = site.boundary().flatMap(area -> shape(new Named("the boundary", true, area.source()), () -> new Polygon(points(area.points())))
+                .map(shape -> new Place("the boundary", shape, lowest(area.points()), 1, false)));
         for (Site.Protected area : site.protectedPlaces()) {
-            shape(area.name(), () -> area.radiusM().isPresent()
+            shape(new Named(area.name(), false, area.source()), () -> area.radiusM().isPresent()
                     ? new Disc(points(area.points()).get(0), area.radiusM().get()) : new Polygon(points(area.points())))
-                    .ifPresent(shape -> protectedPlaces.add(new Place(area.name(), shape, lowest(area.points()), area.multiple())));
+                    .ifPresent(shape -> protectedPlaces.add(new Place(area.name(), shape, lowest(area.points()), area.multiple(), false)));
         }
     }
 
-    private Optional<Shape> shape(String name, Supplier<Shape> made) {
+    private Optional<Shape> shape(Named named, Supplier<Shape> made) {
         try {
             return Optional.of(made.get());
         } catch (PhysicsInputException e) {
-            unreadable.add(name + " is " + e.getMessage());
+            unreadable.add(new Unreadable(named, named.name() + " is " + e.getMessage()));
             return Optional.empty();
         }
     }
@@ -92,12 +93,21 @@ final class Ground {
         return points.stream().mapToDouble(Point::zM).min().orElse(0);
     }
 
+    /** What a shape is and where it is written. */
+    record Named(String name, boolean boundary, SourceRef source) {
+    }
+
+    /** A shape that cannot be computed with, and why. */
+    record Unreadable(Named named, String why) {
+    }
+
     /**
      * Something to keep away from.
      *
      * @param zM height of its lowest point
      * @param multiple how many times the table's distance it asks
+     * @param audience whether people stand there
      */
-    record Place(String name, Shape shape, double zM, double multiple) {
+    record Place(String name, Shape shape, double zM, double multiple, boolean audience) {
     }
 }

@@ -9,6 +9,7 @@ import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.script.Site;
+import org.girandole.plan.script.SourceRef;
 
 /** A show whose distances to the audience could not be computed, and why. */
 public final class SeparationUnchecked implements Rule {
@@ -41,13 +42,19 @@ public final class SeparationUnchecked implements Rule {
             report(plan, out, site.isEmpty() ? "the show has no site" : "site " + site.get().name() + " does not say where the audience is",
                     "an audience line on the site", "add 'audience' and the points of the line it stands on to the site");
         }
-        Ground.of(plan).unreadable().forEach(why -> report(plan, out, why, "corners in order around an area", "correct the points"));
+        Ground.of(plan).unreadable().stream().filter(shape -> !shape.named().boundary())
+                .forEach(shape -> report(out, shape.named().name(), shape.why(), "corners in order around an area", "correct the points",
+                        shape.named().source()));
     }
 
     private static void report(Plan plan, Findings out, String why, String allowed, String remedy) {
-        out.report("The distances from what is fired to the audience were not checked: " + why)
+        report(out, "the audience", why, allowed, remedy, plan.script().show().source());
+    }
+
+    private static void report(Findings out, String to, String why, String allowed, String remedy, SourceRef source) {
+        out.report("The distances from what is fired to " + to + " were not checked: " + why)
                 .found(why, allowed)
                 .remedy(remedy + "; or measure on the site plan, and write down in a waiver who agreed")
-                .at(plan.script().show().source());
+                .at(source);
     }
 }

@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import org.girandole.physics.wind.CriticalWind;
 import org.girandole.plan.Finding;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
@@ -96,16 +95,16 @@ public record SiteInWind(Plan plan, List<Finding> findings) {
         return findings.stream().filter(finding -> UNCHECKED.contains(finding.rule()) && !finding.waived()).map(Finding::message).distinct().toList();
     }
 
+    /** The rules that find something here that was not agreed to, each once. */
+    List<String> brokenAt(String position) {
+        return at(position).stream().filter(finding -> !finding.waived()).map(Finding::rule).distinct().toList();
+    }
+
     /** What is found here and was not agreed to: rule and position, each once. */
-    private List<String> broken() {
+    List<String> broken() {
         Map<String, Boolean> broken = new LinkedHashMap<>();
         findings.stream().filter(finding -> !finding.waived()).forEach(finding -> broken.put(finding.rule()
                 + (finding.subject().positions().isEmpty() ? "" : " at " + String.join(", ", finding.subject().positions())), true));
         return List.copyOf(broken.keySet());
-    }
-
-    /** The strongest wind from {@code fromDeg} up to which nothing is found that nobody agreed to, at it and at any weaker one. */
-    public static CriticalWind critical(Plan plan, double fromDeg) {
-        return CriticalWind.find(fromDeg, STRONGEST_MPS, (from, speed) -> of(plan, from, speed).broken());
     }
 }

@@ -3,6 +3,7 @@ package org.girandole.sheets.print.html;
 import static org.girandole.sheets.print.html.Svg.SOLID;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 import org.girandole.plan.script.Point;
@@ -23,6 +24,12 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 	static final String PROTECTED_DASHES = "2 1.2";
 	static final String FALLOUT_DASHES = "1.6 0.8";
 	static final String ASKED_DASHES = "0.5 1.1";
+	/** From the largest share to the smallest. */
+	private static final String[] GREYS = {"#f0f0f0", "#e0e0e0", "#cecece"};
+	/** Nobody measures shorter lines with a ruler. */
+	private static final double SHORTEST_MEASURE_MM = 8;
+	/** Where on a line its length stands: past the middle, clear of the positions. */
+	private static final double MEASURE_WORD = 0.62;
 	private static final double MARGIN_MM = 9;
 	private static final double TALLEST_MM = 150;
 	private static final double SHORTEST_MM = 60;
@@ -39,8 +46,9 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 		List<Word> words = new ArrayList<>();
 		svg.rect(0.3, 0.3, widthMm - 0.6, frame.heightMm() - 0.6, "#ffffff", 0.4, SOLID);
 		// All edges first, then all areas over them: what is left of the edges is that of the whole.
-		map.fallout().forEach(area -> svg.path(closed(frame, area), "none", 0.9, FALLOUT_DASHES));
-		map.fallout().forEach(area -> svg.path(closed(frame, area), "#ececec", 0, SOLID));
+		for (int i = 0; i < map.fallout().size(); i++) {
+			fallout(svg, words, frame, map.fallout().get(i), GREYS[Math.min(i, GREYS.length - 1)]);
+		}
 		map.outlines().forEach(outline -> outline(svg, words, frame, outline));
 		for (Spot spot : map.spots()) {
 			double x = frame.x(spot.xM());
@@ -50,7 +58,13 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 		for (Spot spot : map.spots()) {
 			svg.circle(frame.x(spot.xM()), frame.y(spot.yM()), 1.1, "#000000", 0.35, SOLID);
 			words.add(new Word(frame.x(spot.xM()) + 1.2, frame.y(spot.yM()) - 5.4, spot.name(), true));
+			if (!spot.calibre().isEmpty()) {
+				words.add(new Word(frame.x(spot.xM()) - 2, frame.y(spot.yM()) + 1, spot.calibre().replace(" mm", ""), false));
+			}
 		}
+		map.measures().forEach(measure -> measure(svg, words, frame, measure));
+		north(svg, 9, 9);
+		words.add(new Word(7.6, 17, "N", true));
 		map.wind().ifPresent(wind -> arrow(svg, widthMm - 12, 14, wind.fromDeg() + 180));
 		int barM = bar(frame.scale());
 		svg.rect(4, frame.heightMm() - 5, frame.mm(barM) / 2, 1.6, "#000000", 0.3, SOLID);
@@ -77,6 +91,38 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 		boolean audience = outline.kind() == SiteMap.Kind.AUDIENCE;
 		words.add(new Word(frame.x(first.xM()) + 1.5, frame.y(first.yM()) - (audience ? 5 : -0.8),
 				audience ? "audience: " + outline.name() : outline.name(), false));
+	}
+
+	/** One share. Its edge is drawn first and its areas over that: what is left of the edges is the edge of the whole. */
+	private static void fallout(Svg svg, List<Word> words, Frame frame, SiteMap.Fallout fallout, String grey) {
+		fallout.outlines().forEach(area -> svg.path(closed(frame, area), "none", 0.9, FALLOUT_DASHES));
+		fallout.outlines().forEach(area -> svg.path(closed(frame, area), grey, 0, SOLID));
+		fallout.outlines().stream().flatMap(List::stream).max(Comparator.comparingDouble(Point::yM))
+				.ifPresent(top -> words.add(new Word(frame.x(top.xM()) - 3, frame.y(top.yM()) + 0.8, fallout.words(), false)));
+	}
+
+	/** A thin line with a bar at both ends, and its length beside the middle. */
+	private static void measure(Svg svg, List<Word> words, Frame frame, SiteMap.Measure measure) {
+		double x1 = frame.x(measure.fromX());
+		double y1 = frame.y(measure.fromY());
+		double x2 = frame.x(measure.toX());
+		double y2 = frame.y(measure.toY());
+		double length = Math.hypot(x2 - x1, y2 - y1);
+		if (length < SHORTEST_MEASURE_MM) {
+			return;
+		}
+		svg.line(x1, y1, x2, y2, 0.2, SOLID);
+		double barX = (y2 - y1) / length;
+		double barY = -(x2 - x1) / length;
+		svg.line(x1 - barX, y1 - barY, x1 + barX, y1 + barY, 0.3, SOLID);
+		svg.line(x2 - barX, y2 - barY, x2 + barX, y2 + barY, 0.3, SOLID);
+		words.add(new Word(x1 + (x2 - x1) * MEASURE_WORD + 0.8, y1 + (y2 - y1) * MEASURE_WORD - 1.5, measure.words(), false));
+	}
+
+	/** An arrow up, half of it open, so that nobody takes it for that of the wind. */
+	private static void north(Svg svg, double x, double y) {
+		svg.path("M" + Svg.point(x, y - 6) + "L" + Svg.point(x - 2.4, y + 6) + "L" + Svg.point(x, y + 3.6) + "Z", "#000000", 0.25, SOLID);
+		svg.path("M" + Svg.point(x, y - 6) + "L" + Svg.point(x + 2.4, y + 6) + "L" + Svg.point(x, y + 3.6) + "Z", "#ffffff", 0.25, SOLID);
 	}
 
 	private static String closed(Frame frame, List<Point> points) {
@@ -118,7 +164,7 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 		static Frame around(SiteMap map, double widthMm) {
 			List<Point> points = new ArrayList<>();
 			map.spots().forEach(spot -> points.add(new Point(spot.xM(), spot.yM())));
-			map.fallout().forEach(points::addAll);
+			map.fallout().forEach(fallout -> fallout.outlines().forEach(points::addAll));
 			for (Outline outline : map.outlines()) {
 				double radius = outline.radiusM().orElse(0);
 				outline.points().forEach(point -> {

@@ -25,7 +25,7 @@ public final class SitePlan {
 			double size = word.big() ? BIG_MM : SMALL_MM;
 			text(out, word.xMm(), word.yMm() + size, size, word.text());
 		}
-		text(out, 1, picture.heightMm() + 4, SMALL_MM, map.site() + ", scale 1 : " + picture.scale() + " when printed without shrinking; up is +y"
+		text(out, 1, picture.heightMm() + 4, SMALL_MM, map.site() + ", scale 1 : " + picture.scale() + " when printed without shrinking; up is +y, from which winds are counted"
 				+ map.wind().map(wind -> "; wind " + wind.words()).orElse("; no wind stated"));
 		return out.append(END).append('\n').toString();
 	}

@@ -1,9 +1,14 @@
 package org.girandole.sheets.print.values;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Function;
 
 import org.girandole.physics.fallout.Footprint;
@@ -12,6 +17,7 @@ import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.fallout.FalloutAreas;
 import org.girandole.plan.rules.distance.AskedDistances;
+import org.girandole.plan.rules.distance.WindTable;
 import org.girandole.plan.script.Point;
 import org.girandole.plan.script.Site;
 import org.girandole.plan.stock.Charges;
@@ -21,20 +27,24 @@ import org.girandole.plan.stock.Charges;
  *
  * @param spots positions
  * @param outlines audience lines, boundary, protected places
- * @param fallout outlines inside which 99 of 100 unburst shells, and 99 of 100 pieces of debris, come down; one of each for an effect,
- *     place and tilt
+ * @param fallout the largest share first: outlines inside which that share of unburst shells, and of pieces of debris, comes down
  * @param falloutUnknown cues whose fallout could not be computed, and why
  * @param wind where it blows from, if the script says so
  * @param table name of the distance table, or why distances were not looked at
  * @param looked whether distances were looked at
  * @param distances what is asked and what is there
+ * @param measures distances to be drawn, so that they can be checked with a ruler
+ * @param bears how each position fares in rising wind from where it blows; empty when the script states no wind or nothing is fired
+ * @param otherWind whether the wind is another than that of the script
  * @param notices findings about distances
  */
-public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, List<List<Point>> fallout,
+public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, List<Fallout> fallout,
 		List<String> falloutUnknown, Optional<Wind> wind, String table, boolean looked,
-		List<Distance> distances, List<Notice> notices) {
+		List<Distance> distances, List<Measure> measures, Optional<WindTable> bears, boolean otherWind, List<Notice> notices) {
 	/** Of the computed flights, this share lies inside of an outline. */
 	private static final double SHARE = 0.99;
+	/** Those that are drawn. */
+	private static final List<Double> SHARES = List.of(SHARE, 0.9, 0.5);
 	/** Rules whose findings stand on this sheet. */
 	private static final List<String> RULES = List.of("separation", "separation-unchecked", "protect", "fallout", "fallout-unchecked", "wind-limit",
 			"position-too-close", "charge-limit", "burst-too-low");
@@ -42,9 +52,10 @@ public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, Lis
 	public SiteMap {
 		spots = List.copyOf(spots);
 		outlines = List.copyOf(outlines);
-		fallout = fallout.stream().map(List::copyOf).toList();
+		fallout = List.copyOf(fallout);
 		falloutUnknown = List.copyOf(falloutUnknown);
 		distances = List.copyOf(distances);
+		measures = List.copyOf(measures);
 		notices = List.copyOf(notices);
 	}
 
@@ -52,12 +63,29 @@ public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, Lis
 	 * A position.
 	 *
 	 * @param askedM the largest number of metres that the table asks from here towards an audience line; empty when none is known
+	 * @param calibre the largest calibre fired here, in words; empty when none is known
 	 * @param charge net explosive content here
 	 * @param unburst how far 99 of 100 unburst shells fall at most from here
 	 * @param debris how far 99 of 100 pieces of debris fall at most from here
 	 */
-	public record Spot(String name, double xM, double yM, OptionalDouble askedM, boolean estimated, String place, long pieces, String charge,
+	public record Spot(String name, double xM, double yM, OptionalDouble askedM, boolean estimated, String place, long pieces, String calibre, String charge,
 			String unburst, String debris) {
+	}
+
+	/**
+	 * Where a share of what falls comes down.
+	 *
+	 * @param words the share, such as {@code 99 %}
+	 * @param outlines one of unburst shells and one of debris for each effect, place and tilt
+	 */
+	public record Fallout(String words, List<List<Point>> outlines) {
+		public Fallout {
+			outlines = outlines.stream().map(List::copyOf).toList();
+		}
+	}
+
+	/** A distance on the ground from where something is fired to the nearest point of a place, in words as measured on paper. */
+	public record Measure(double fromX, double fromY, double toX, double toY, String words) {
 	}
 
 	/** What an outline is. */
@@ -93,10 +121,19 @@ public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, Lis
 
 	/** The site of a plan; empty when it has none. */
 	public static Optional<SiteMap> of(CheckedPlan checked) {
-		return checked.plan().script().site().map(site -> of(checked, site));
+		return of(checked, false);
 	}
 
-	private static SiteMap of(CheckedPlan checked, Site site) {
+	/**
+	 * The site of a plan; empty when it has none.
+	 *
+	 * @param otherWind whether the plan was put into another wind than that of its script
+	 */
+	public static Optional<SiteMap> of(CheckedPlan checked, boolean otherWind) {
+		return checked.plan().script().site().map(site -> of(checked, site, otherWind));
+	}
+
+	private static SiteMap of(CheckedPlan checked, Site site, boolean otherWind) {
 		Plan plan = checked.plan();
 		AskedDistances asked = AskedDistances.of(plan);
 		Charges charges = Charges.of(plan);
@@ -106,17 +143,19 @@ public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, Lis
 		site.audience().forEach(area -> outlines.add(new Outline(Kind.AUDIENCE, area.name(), area.points(), OptionalDouble.empty())));
 		site.protectedPlaces().forEach(place -> outlines.add(new Outline(Kind.PROTECTED, place.name(), place.points(),
 				place.radiusM().map(OptionalDouble::of).orElse(OptionalDouble.empty()))));
-		return new SiteMap(site.label(), site.positions().stream().map(position -> spot(position, asked, charges, fallout)).toList(), outlines, outlines(fallout),
+		return new SiteMap(site.label(), site.positions().stream().map(position -> spot(plan, position, asked, charges, fallout)).toList(), outlines,
+				SHARES.stream().map(share -> new Fallout(Quantities.plain(share * 100, 0) + " %", outlines(fallout, share))).toList(),
 				fallout.unknown().stream().map(unknown -> "cue " + unknown.first().number() + ", " + unknown.first().label() + ": " + unknown.why())
 						.toList(),
 				site.wind().map(SiteMap::wind),
 				asked.table().map(table -> table.name() + ": " + table.title()).orElse(plan.script().show().separation()
 						.map(name -> "there is no distance table " + name).orElse("the show names no distance table")),
-				asked.table().isPresent(), asked.lines().stream().map(SiteMap::distance).toList(),
+				asked.table().isPresent(), asked.lines().stream().map(SiteMap::distance).toList(), measures(asked),
+				bears(plan), otherWind,
 				Notice.of(checked, finding -> RULES.contains(finding.rule())));
 	}
 
-	private static Spot spot(Site.Position position, AskedDistances asked, Charges charges, FalloutAreas fallout) {
+	private static Spot spot(Plan plan, Site.Position position, AskedDistances asked, Charges charges, FalloutAreas fallout) {
 		List<AskedDistances.Line> lines = asked.lines().stream().filter(line -> line.audience() && line.position().equals(position.name())).toList();
 		Optional<AskedDistances.Line> most = lines.stream().filter(line -> line.asked().metres().isPresent())
 				.max((a, b) -> Double.compare(a.asked().metres().getAsDouble(), b.asked().metres().getAsDouble()));
@@ -124,21 +163,49 @@ public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, Lis
 		return new Spot(position.name(), position.at().xM(), position.at().yM(),
 				most.map(line -> line.asked().metres()).orElse(OptionalDouble.empty()),
 				most.map(line -> !line.asked().estimated().isEmpty()).orElse(false), coordinates(position.at()), sum == null ? 0 : sum.pieces(),
+				calibre(plan, position.name()),
 				sum == null ? "none" : (sum.complete() ? "" : "at least ") + Quantities.kilograms(sum.kg()),
 				reach(position, fallout, area -> Optional.of(area.result().unburst())), reach(position, fallout, area -> area.result().debris()));
 	}
 
-	private static List<List<Point>> outlines(FalloutAreas fallout) {
+	private static String calibre(Plan plan, String position) {
+		return plan.cues().stream().filter(cue -> cue.position().equals(position)).flatMap(cue -> cue.effect().calibreM().stream())
+				.max(Double::compare).map(Quantities::millimetres).orElse("");
+	}
+
+	/** Of each place: from the first and the last position of the site, and from the one that it leaves the least room. */
+	private static List<Measure> measures(AskedDistances asked) {
+		Map<String, List<AskedDistances.Line>> places = new LinkedHashMap<>();
+		asked.lines().forEach(line -> places.computeIfAbsent(line.place(), place -> new ArrayList<>()).add(line));
+		List<Measure> measures = new ArrayList<>();
+		for (List<AskedDistances.Line> lines : places.values()) {
+			Set<AskedDistances.Line> drawn = new LinkedHashSet<>();
+			if (lines.get(0).audience()) {
+				drawn.add(lines.get(0));
+				drawn.add(lines.get(lines.size() - 1));
+			}
+			lines.stream().min(Comparator.comparingDouble(line -> line.foundM() - line.asked().metres().orElse(0))).ifPresent(drawn::add);
+			drawn.forEach(line -> measures.add(new Measure(line.from().x(), line.from().y(), line.to().x(), line.to().y(),
+					Quantities.metres(line.foundM()))));
+		}
+		return measures;
+	}
+
+	private static Optional<WindTable> bears(Plan plan) {
+		return plan.cues().isEmpty() ? Optional.empty() : plan.script().site().flatMap(Site::wind).map(wind -> WindTable.of(plan, wind.fromDeg()));
+	}
+
+	private static List<List<Point>> outlines(FalloutAreas fallout, double share) {
 		List<List<Point>> outlines = new ArrayList<>();
 		for (FalloutAreas.Area area : fallout.areas()) {
-			outline(area.result().unburst()).ifPresent(outlines::add);
-			area.result().debris().flatMap(SiteMap::outline).ifPresent(outlines::add);
+			outline(area.result().unburst(), share).ifPresent(outlines::add);
+			area.result().debris().flatMap(debris -> outline(debris, share)).ifPresent(outlines::add);
 		}
 		return outlines;
 	}
 
-	private static Optional<List<Point>> outline(Footprint footprint) {
-		return footprint.areas().stream().filter(area -> area.share() == SHARE).findFirst()
+	private static Optional<List<Point>> outline(Footprint footprint, double wanted) {
+		return footprint.areas().stream().filter(area -> area.share() == wanted).findFirst()
 				.map(area -> area.outline().corners().stream().map(corner -> new Point(corner.x(), corner.y())).toList());
 	}
 
@@ -146,7 +213,7 @@ public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, Lis
 	private static String reach(Site.Position position, FalloutAreas fallout, Function<FalloutAreas.Area, Optional<Footprint>> kind) {
 		List<FalloutAreas.Area> here = fallout.areas().stream().filter(area -> area.first().position().equals(position.name())).toList();
 		boolean unknown = fallout.unknown().stream().anyMatch(each -> each.first().position().equals(position.name()));
-		OptionalDouble farthest = here.stream().flatMap(area -> kind.apply(area).flatMap(SiteMap::outline).stream()).flatMap(List::stream)
+		OptionalDouble farthest = here.stream().flatMap(area -> kind.apply(area).flatMap(footprint -> outline(footprint, SHARE)).stream()).flatMap(List::stream)
 				.mapToDouble(point -> Math.hypot(point.xM() - position.at().xM(), point.yM() - position.at().yM())).max();
 		if (farthest.isEmpty()) {
 			return unknown ? "not known" : "none";

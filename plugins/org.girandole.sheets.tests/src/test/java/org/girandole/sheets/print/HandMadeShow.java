@@ -142,7 +142,8 @@ final class HandMadeShow {
 				new ShowHeader("Quay", label, date, Optional.of(LocalTime.of(22, 30)), Optional.of(ZoneId.of("Europe/Lisbon")),
 						Optional.of("Quay"), Optional.of("Field"), Optional.of(100_000L), separation, HERE),
 				soundtracks.stream().map(PlannedSoundtrack::script).toList(), effects, lots, List.of(), site,
-				List.of(new Igniter("Standard", Optional.of(1.6), Optional.of(0.2), Optional.of(0.5), Optional.of(0.2), HERE)), List.of(),
+				List.of(new Igniter("Standard", Optional.of(1.6), Optional.of(0.2), Optional.of(0.5), Optional.of(0.2), Optional.of(0.00003),
+						Optional.of("1.4S"), Optional.of("UN0454"), HERE)), List.of(),
 				List.of(type), modules, racks, Optional.of(system), List.of(), List.of(), List.of(), List.of(), List.of(), release,
 				List.of());
 		List<PlannedCue> ordered = new ArrayList<>(cues);

@@ -74,7 +74,8 @@ class SiteMapTest {
 		assertThat(map().spots()).extracting(SiteMap.Spot::unburst).satisfiesExactly(none -> assertThat(none).isEqualTo("none"),
 				metres -> assertThat(metres).endsWith(" m"), unknown -> assertThat(unknown).isEqualTo("not known"));
 		// One outline for shells that do not burst, one for debris.
-		assertThat(map().fallout()).hasSize(2).allMatch(outline -> outline.size() >= 3);
+		assertThat(map().fallout()).extracting(SiteMap.Fallout::words).containsExactly("99 %", "90 %", "50 %");
+		assertThat(map().fallout()).allSatisfy(share -> assertThat(share.outlines()).hasSize(2).allMatch(outline -> outline.size() >= 3));
 		assertThat(map().falloutUnknown()).singleElement().asString().startsWith("cue 3, Odd shell: ");
 	}
 
@@ -83,10 +84,29 @@ class SiteMapTest {
 	void falloutLiesAroundAnUprightTubeInCalmAir() {
 		show.cue(tides, 2_000_000, "B", show.add(effect("Small", "Small shell", EffectKind.SHELL, 0.075, 0.06, "1.3G", "UN0335"))).add();
 
-		for (List<Point> outline : map().fallout()) {
+		for (List<Point> outline : map().fallout().get(0).outlines()) {
 			assertThat(outline).anyMatch(point -> point.xM() < 0).anyMatch(point -> point.xM() > 0).anyMatch(point -> point.yM() < 0)
 					.anyMatch(point -> point.yM() > 0);
 		}
+	}
+
+	/** The audience line lies 150 m in front of B: whoever measures finds the same on the paper. */
+	@Test
+	void distancesAreDrawnFromWhereItIsFiredToTheNearestPoint() {
+		show.cue(tides, 1_000_000, "B", show.add(effect("Small", "Small shell", EffectKind.SHELL, 0.075, 0.06, "1.3G", "UN0335"))).add();
+
+		SiteMap.Measure measure = map().measures().get(0);
+		assertThat(measure.words()).isEqualTo("150.0 m");
+		assertThat(Math.hypot(measure.toX() - measure.fromX(), measure.toY() - measure.fromY())).isCloseTo(150, within(1e-6));
+		assertThat(map().spots().get(1).calibre()).isEqualTo("75 mm");
+	}
+
+	@Test
+	void otherWindThanThatOfTheScriptIsSaid() {
+		show.cue(tides, 1_000_000, "B", show.add(effect("Small", "Small shell", EffectKind.SHELL, 0.075, 0.06, "1.3G", "UN0335"))).add();
+
+		assertThat(SiteDrawing.sheet(show.checked(), PaperSize.A4, "1", true).orElseThrow()).contains("This is another wind than that of the script.");
+		assertThat(SiteDrawing.sheet(show.checked(), PaperSize.A4, "1", false).orElseThrow()).doesNotContain("another wind than that");
 	}
 
 	@Test
