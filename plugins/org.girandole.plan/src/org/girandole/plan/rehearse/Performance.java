@@ -40,6 +40,7 @@ class Performance {
         for (Stretch stretch : course.stretches()) {
             if (stretch.reckons()) {
                 errors.add(new ErrorPoint(stretch.fromUs(), stretch.errorUs(stretch.fromUs())));
+                stretch.bendsUs().forEach(us -> errors.add(new ErrorPoint(us, stretch.errorUs(us))));
                 errors.add(new ErrorPoint(stretch.toUs(), stretch.errorUs(stretch.toUs())));
             }
         }

@@ -36,11 +36,8 @@ public final class Rehearsals {
         this.track = plan.soundtrack(rehearsal.soundtrack()).orElseThrow(() -> impossible("Soundtrack " + rehearsal.soundtrack()
                 + " is not in the show: it has no score", "no score", "a soundtrack with a score", "give it a score, or rehearse another",
                 rehearsal.source()));
-        this.line = track.line().orElseThrow(() -> impossible("Soundtrack " + track.name() + " has no usable timecode, so that there is "
-                + "nothing to lose", "no timecode line", "timecode with rate, start and pre-roll", "give the soundtrack a timecode line and a pre-roll",
-                rehearsal.source()));
-        this.lengthUs = track.lengthUs().orElseThrow(() -> impossible("Nobody knows how long soundtrack " + track.name() + " is, nor when its "
-                + "timecode ends", "no length", "a length", "write the soundtrack's length", rehearsal.source()));
+        this.line = line(track, rehearsal.source());
+        this.lengthUs = lengthUs(track, rehearsal.source());
         this.times = WrittenTimes.of(track.script());
     }
 
@@ -64,6 +61,37 @@ public final class Rehearsals {
         List<PlannedCue> loaded = loaded(plan, track.slot());
         return rehearsed(name, track, track.slot(), loaded, List.of(), List.of(), List.of(), system, Optional.empty(), track.script().source(),
                 night(loaded, 0, signal, HoldToFire.ALWAYS_PRESSED, OptionalLong.empty(), 0));
+    }
+
+    /** What every rehearsal of a soundtrack needs. */
+    record Needs(TimecodeLine line, long lengthUs, FiringSystem system, List<Double> deviations) {
+    }
+
+    /** @throws ImpossibleNight if the show lacks one of them */
+    static Needs needs(Plan plan, PlannedSoundtrack track) throws ImpossibleNight {
+        SourceRef source = track.script().source();
+        FiringSystem system = system(plan, source);
+        List<Double> deviations = Controllers.deviations(system, Optional.empty());
+        if (deviations.isEmpty()) {
+            throw unknownClock(system, source);
+        }
+        return new Needs(line(track, source), lengthUs(track, source), system, deviations);
+    }
+
+    private static TimecodeLine line(PlannedSoundtrack track, SourceRef source) throws ImpossibleNight {
+        return track.line().orElseThrow(() -> impossible("Soundtrack " + track.name() + " has no usable timecode, so that there is "
+                + "nothing to lose", "no timecode line", "timecode with rate, start and pre-roll", "give the soundtrack a timecode line and a pre-roll",
+                source));
+    }
+
+    private static long lengthUs(PlannedSoundtrack track, SourceRef source) throws ImpossibleNight {
+        return track.lengthUs().orElseThrow(() -> impossible("Nobody knows how long soundtrack " + track.name() + " is, nor when its "
+                + "timecode ends", "no length", "a length", "write the soundtrack's length", source));
+    }
+
+    private static ImpossibleNight unknownClock(FiringSystem system, SourceRef source) {
+        return impossible("Nobody knows how far the clock of " + system.name() + " may be off", "no clock", "a clock's limit",
+                "write 'clock within 25 ppm' in firing system " + system.name() + ", or 'clock off by 25 ppm' in the rehearsal", source);
     }
 
     private Rehearsed rehearsed() throws ImpossibleNight {
@@ -113,8 +141,7 @@ public final class Rehearsals {
             throws ImpossibleNight {
         List<Double> deviations = Controllers.deviations(system, drift);
         if (deviations.isEmpty()) {
-            throw impossible("Nobody knows how far the clock of " + system.name() + " may be off", "no clock", "a clock's limit",
-                    "write 'clock within 25 ppm' in firing system " + system.name() + ", or 'clock off by 25 ppm' in the rehearsal", source);
+            throw unknownClock(system, source);
         }
         List<Pass> passes = new ArrayList<>();
         for (double ppm : deviations) {
@@ -124,7 +151,7 @@ public final class Rehearsals {
         }
         Map<String, PlannedCue> byKey = new LinkedHashMap<>();
         loaded.forEach(cue -> byKey.put(cue.key(), cue));
-        return new Rehearsed(name, track, slot, byKey, notLoaded, passes, lost, released);
+        return new Rehearsed(name, track, slot, byKey, notLoaded, passes, lost, released, night);
     }
 
     private static List<PlannedCue> loaded(Plan plan, int slot) {

@@ -20,9 +20,10 @@ import org.girandole.plan.rehearse.CueOutcome.End;
  * @param passes the night with each clock that must be reckoned with, at least one
  * @param lost when no timecode arrived
  * @param released when the hold-to-fire control was let go
+ * @param night what happened to signal, music and control
  */
 public record Rehearsed(String name, PlannedSoundtrack soundtrack, int slot, Map<String, PlannedCue> cues, List<PlannedCue> notLoaded,
-        List<Pass> passes, List<Window> lost, List<Window> released) {
+        List<Pass> passes, List<Window> lost, List<Window> released, Night night) {
     public Rehearsed {
         cues = Map.copyOf(cues);
         notLoaded = List.copyOf(notLoaded);
@@ -51,6 +52,16 @@ public record Rehearsed(String name, PlannedSoundtrack soundtrack, int slot, Map
 
     private static long worstUs(Pass pass) {
         return pass.log().worst().map(cue -> Math.abs(cue.lateUs().getAsLong())).orElse(-1L);
+    }
+
+    /** Until when it is worth looking: the end of the music, or the last cue of the slot if that is later; night time, microseconds. */
+    public long untilUs() {
+        return Math.max(soundtrack.lengthUs().orElse(0L), night.cues().stream().mapToLong(Night.Due::dueUs).max().orElse(0));
+    }
+
+    /** What the controller said and how far off it was. */
+    public RehearsalTrace trace(Pass pass) {
+        return RehearsalTrace.of(pass.log(), untilUs());
     }
 
     /** The planned cue of an outcome. */

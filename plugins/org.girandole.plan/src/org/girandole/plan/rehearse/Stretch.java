@@ -1,5 +1,8 @@
 package org.girandole.plan.rehearse;
 
+import java.util.List;
+import java.util.TreeSet;
+
 /**
  * A stretch of the night during which a controller reckons time in one way. Its reckoning is
  * {@code night + offset + carried error + error of the way}.
@@ -21,6 +24,9 @@ record Stretch(long fromUs, long toUs, Way way, long sinceUs, long offsetUs, lon
     }
 
     private static final double MILLION = 1e6;
+    private static final double DAY_US = 86_400e6;
+    /** A bent course is told in so many straight ones. */
+    private static final int PIECES = 16;
 
     boolean reckons() {
         return way != Way.NONE;
@@ -42,6 +48,23 @@ record Stretch(long fromUs, long toUs, Way way, long sinceUs, long offsetUs, lon
         }
         long madeGoodUs = (long) (elapsedUs * by.slewPpm() / MILLION);
         return Long.signum(carriedUs) * Math.max(0, Math.abs(carriedUs) - madeGoodUs);
+    }
+
+    /** Night times inside of the stretch between which the error runs straight, or nearly so where a clock ages; in order. */
+    List<Long> bendsUs() {
+        TreeSet<Long> bends = new TreeSet<>();
+        if (way == Way.CODE && carriedUs != 0 && by.slewPpm() > 0) {
+            bends.add(sinceUs + (long) Math.ceil(Math.abs(carriedUs) * MILLION / by.slewPpm()));
+        }
+        double ageing = by.clock().ageingPpmPerDay();
+        if (way == Way.OWN_CLOCK && ageing != 0) {
+            // Where a clock turns from slow to fast its error is largest.
+            bends.add(sinceUs + (long) Math.min(-by.clock().ppm() / ageing * DAY_US, DAY_US));
+            for (int i = 1; i < PIECES; i++) {
+                bends.add(fromUs + (toUs - fromUs) / PIECES * i);
+            }
+        }
+        return List.copyOf(bends.subSet(fromUs, false, Math.max(fromUs + 1, toUs), false));
     }
 
     /** How far the reckoning may be off, by what is known of the clock. */

@@ -25,6 +25,7 @@ import org.girandole.sheets.print.html.Page;
 import org.girandole.sheets.print.html.PositionSheet;
 import org.girandole.sheets.print.html.PullSheet;
 import org.girandole.sheets.print.html.RunningSheet;
+import org.girandole.sheets.print.html.ShooterSheet;
 import org.girandole.sheets.print.html.SiteSheet;
 import org.girandole.sheets.print.html.SoundSheet;
 import org.girandole.sheets.print.html.SummarySheet;
@@ -38,6 +39,7 @@ import org.girandole.sheets.print.values.LabelPages;
 import org.girandole.sheets.print.values.PositionLoad;
 import org.girandole.sheets.print.values.PullList;
 import org.girandole.sheets.print.values.RunningRows;
+import org.girandole.sheets.print.values.ShooterRows;
 import org.girandole.sheets.print.values.SiteMap;
 import org.girandole.sheets.print.values.SoundDesk;
 import org.girandole.sheets.print.values.Summary;
@@ -98,7 +100,11 @@ public final class SheetSet {
 				new AfterShowSheet(page, severalSlots).html(AfterShow.of(plan, positions(plan))));
 		add("12", "12-tube-labels", "Tube labels", new LabelSheet(page).html(LabelPages.of(TubeLabels.of(positions(plan).stream()
 				.map(position -> PositionLoad.of(checked, position)).toList(), head.stamp()), plan.script().release().flatMap(ReleaseSpec::labels))));
-		since.ifPresent(earlier -> add("13", "13-changes", "What changed since stamp " + earlier.stampPrinted(), new ChangeSheet(page).html(earlier)));
+		for (PlannedSoundtrack soundtrack : plan.soundtracks()) {
+			add("13 " + soundtrack.slot(), "13-timecode-fails-slot-" + soundtrack.slot(), "When timecode fails, slot " + soundtrack.slot() + ": "
+					+ soundtrack.script().label(), new ShooterSheet(new Page(head.inSlot(soundtrack.slot()), paper)).html(ShooterRows.of(plan, soundtrack)));
+		}
+		since.ifPresent(earlier -> add("14", "14-changes", "What changed since stamp " + earlier.stampPrinted(), new ChangeSheet(page).html(earlier)));
 		List<String> contents = sheets.stream().map(sheet -> "Sheet " + sheet.id() + ": " + sheet.title()).toList();
 		List<Sheet> all = new ArrayList<>();
 		all.add(new Sheet("1", fileName("01-summary"), "Summary and checks", new SummarySheet(page, head).html(Summary.of(checked), contents)));

@@ -31,7 +31,7 @@ class ReleaseHistoryTest {
 
         JsonObject first = index("first");
         // 4.74 s - 4.62 s by hand
-        assertThat(Files.readString(temp.resolve("second/sheets/13-changes.html"))).contains("fire 0.120 s earlier").contains("L107")
+        assertThat(Files.readString(temp.resolve("second/sheets/14-changes.html"))).contains("fire 0.120 s earlier").contains("L107")
                 .contains("since the release with stamp " + first.get("stampPrinted").getAsString()).contains("Reviewed by");
         assertThat(index("second").get("since")).isEqualTo(first.get("stamp"));
         assertThat(Files.readString(temp.resolve("second/sheets/01-summary.html"))).contains("What changed since stamp");
@@ -59,7 +59,7 @@ class ReleaseHistoryTest {
         Files.writeString(temp.resolve(show), Files.readString(temp.resolve(show)) + "// a new stamp\n");
         Cli.in(temp).run("release", show, "--into", "third", "--since", "first").exits(0);
         assertThat(Cli.in(temp).run("verify", "third").exits(0).out()).contains("whole and unaltered");
-        assertThat(temp.resolve("third/sheets/13-changes.pdf")).exists();
+        assertThat(temp.resolve("third/sheets/14-changes.pdf")).exists();
     }
 
     @Test

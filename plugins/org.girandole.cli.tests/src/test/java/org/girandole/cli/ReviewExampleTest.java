@@ -29,7 +29,7 @@ class ReviewExampleTest {
         assertThat(Files.readString(work.resolve("pull-request.md"))).contains("- New: waived warning rise-uncertain")
                 .contains("- New waiver: rise-uncertain for RedPeony75");
         assertThat(git.shell("cd my-show\n" + block("Merged and released")).exits(0).out()).contains("whole and unaltered");
-        assertThat(Files.readString(work.resolve("second/sheets/13-changes.html"))).contains("3 cues fire 0.120 s earlier")
+        assertThat(Files.readString(work.resolve("second/sheets/14-changes.html"))).contains("3 cues fire 0.120 s earlier")
                 .contains("New waiver: rise-uncertain");
     }
 

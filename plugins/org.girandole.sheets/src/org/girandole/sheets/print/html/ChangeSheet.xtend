@@ -5,14 +5,14 @@ import org.girandole.sheets.diff.Since
 
 import static extension org.girandole.sheets.print.html.Html.*
 
-/** Sheet 13: what changed since an earlier release, for the reviewer to sign. */
+/** Sheet 14: what changed since an earlier release, for the reviewer to sign. */
 @Data
 class ChangeSheet {
 	Page page
 
 	/** The earlier stamp is called just that: the word “release” stands before this release's own stamp and nowhere else. */
 	def String html(Since since) {
-		page.document("13", "What changed", "", "since the release with stamp " + since.stampPrinted, "", '''
+		page.document("14", "What changed", "", "since the release with stamp " + since.stampPrinted, "", '''
 			«page.cautions(#["Sheets with stamp " + since.stampPrinted + " are void once this release is agreed to. Collect them."])»
 			<p>Before: «since.report.before.text»<br/>Now: «since.report.after.text»</p>
 			<p><b>«since.report.headline.text»</b></p>
