@@ -28,6 +28,8 @@ import org.girandole.timecode.reader.TimecodeReading;
 public record RecordedNight(Signal signal, List<String> notes, List<String> doubts) {
     /** Between the sound cards of two devices; beyond it, it is another rate or a stretched file. Common practice, no source. */
     private static final double MOST_PPM = 400;
+    /** Less than this is printed as nought. */
+    private static final double LEAST_PPM = 0.05;
     /** A run is told anew when the code has drifted this far against the recorder's clock. */
     private static final long DRIFT_US = 1000;
     /** Behind the music a line may go on. */
@@ -109,7 +111,7 @@ public record RecordedNight(Signal signal, List<String> notes, List<String> doub
     }
 
     private static String ppm(double ppm) {
-        return String.format(Locale.ROOT, "%+.1f ppm", ppm);
+        return String.format(Locale.ROOT, "%+.1f ppm", Math.abs(ppm) < LEAST_PPM ? 0 : ppm);
     }
 
     /** Turns frames into runs. */

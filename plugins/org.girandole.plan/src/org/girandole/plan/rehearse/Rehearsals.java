@@ -60,7 +60,7 @@ public final class Rehearsals {
         FiringSystem system = system(plan, track.script().source());
         List<PlannedCue> loaded = loaded(plan, track.slot());
         return rehearsed(name, track, track.slot(), loaded, List.of(), List.of(), List.of(), system, Optional.empty(), track.script().source(),
-                night(loaded, 0, signal, HoldToFire.ALWAYS_PRESSED, OptionalLong.empty(), 0));
+                night(loaded, 0, signal, HoldToFire.ALWAYS_PRESSED, OptionalLong.empty(), 0, Long.MAX_VALUE));
     }
 
     /** What every rehearsal of a soundtrack needs. */
@@ -117,7 +117,8 @@ public final class Rehearsals {
         List<PlannedCue> loaded = loaded(plan, slot);
         List<PlannedCue> notLoaded = slot == track.slot() ? List.of() : loaded(plan, track.slot());
         return rehearsed(rehearsal.name(), track, slot, loaded, notLoaded, lost, released, system, rehearsal.drift(), rehearsal.source(),
-                night(loaded, readable ? shiftUs(loadedLine) : 0, signal, new HoldToFire(released), takeover, rehearsal.musicLateUs()));
+                night(loaded, readable ? shiftUs(loadedLine) : 0, signal, new HoldToFire(released), takeover, rehearsal.musicLateUs(),
+                        slot == track.slot() ? Long.MAX_VALUE : lengthUs));
     }
 
     /** How much later the played code reads than the loaded line's own show time; within half a day either way. */
@@ -129,9 +130,11 @@ public final class Rehearsals {
         return (nearest < 0 ? -sizeUs : sizeUs) + line.prerollUs() - loaded.prerollUs();
     }
 
-    private static Night night(List<PlannedCue> loaded, long shiftUs, Signal signal, HoldToFire hold, OptionalLong takeover, long musicLateUs) {
+    /** @param lastCueUs nobody keeps a controller running for cues that come due later than this */
+    private static Night night(List<PlannedCue> loaded, long shiftUs, Signal signal, HoldToFire hold, OptionalLong takeover, long musicLateUs,
+            long lastCueUs) {
         List<Night.Due> dues = loaded.stream().map(cue -> new Night.Due(cue.key(), cue.timing().fireUs() - shiftUs)).toList();
-        long lastUs = Math.max(dues.stream().mapToLong(Night.Due::dueUs).max().orElse(0),
+        long lastUs = Math.max(dues.stream().mapToLong(Night.Due::dueUs).filter(us -> us <= lastCueUs).max().orElse(0),
                 signal.runs().stream().mapToLong(Signal.Run::toUs).max().orElse(0));
         return new Night(dues, signal, hold, takeover, musicLateUs, lastUs + AFTER_US);
     }

@@ -56,7 +56,7 @@ public record Rehearsed(String name, PlannedSoundtrack soundtrack, int slot, Map
 
     /** Until when it is worth looking: the end of the music, or the last cue of the slot if that is later; night time, microseconds. */
     public long untilUs() {
-        return Math.max(soundtrack.lengthUs().orElse(0L), night.cues().stream().mapToLong(Night.Due::dueUs).max().orElse(0));
+        return Math.max(soundtrack.lengthUs().orElse(0L), night.cues().stream().mapToLong(Night.Due::dueUs).filter(us -> us < night.endUs()).max().orElse(0));
     }
 
     /** What the controller said and how far off it was. */

@@ -17,6 +17,7 @@ import org.girandole.plan.rehearse.ControllerState;
 import org.girandole.plan.rehearse.CueOutcome;
 import org.girandole.plan.rehearse.CueOutcome.End;
 import org.girandole.plan.rehearse.Expectations;
+import org.girandole.plan.rehearse.Night;
 import org.girandole.plan.rehearse.Rehearsed;
 import org.girandole.plan.rehearse.Rehearsed.Pass;
 import org.girandole.plan.rehearse.RehearsalTrace;
@@ -139,8 +140,15 @@ public record NightReport(Rehearsed night, List<String> alarms, List<String> wro
 						+ night.cue(flown.get()).label() + " at " + night.cue(flown.get()).position() + ") flies, which is not of this soundtrack.";
 			}
 			return "WRONG SLOT: the controller is in slot " + night.slot() + ", " + track.script().label() + " is in slot " + track.slot() + "." + noticed
-					+ " What would have flown: " + flown(pass) + " None of the " + night.notLoaded().size() + " cues of " + track.script().label()
+					+ " What would have flown: " + flown(pass) + later() + " None of the " + night.notLoaded().size() + " cues of " + track.script().label()
 					+ " is loaded: all of them stay in the tubes and on the pins.";
+		}
+
+		/** What the slot holds beyond the night: the controller still knows it. */
+		private String later() {
+			OptionalLong first = night.night().cues().stream().mapToLong(Night.Due::dueUs).filter(us -> us >= night.night().endUs()).min();
+			return first.isEmpty() ? "" : " A controller that is left running in that slot by its own clock, the control pressed, fires on from "
+					+ Times.clock(first.getAsLong()) + ": switch it off.";
 		}
 
 		private String flown(Pass each) {

@@ -1,0 +1,2 @@
+/** How long rehearsals take. */
+package org.girandole.benchmarks.rehearse;
