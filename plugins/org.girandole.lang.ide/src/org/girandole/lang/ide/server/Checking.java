@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
-import java.util.concurrent.CompletionException;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
@@ -110,7 +109,7 @@ final class Checking {
             return;
         }
         try {
-            Round round = requests.runRead(cancel -> compile(change, cancel)).join();
+            Round round = requests.runRead(cancel -> workspace.alone(() -> compile(change, cancel))).join();
             List<CheckedScript> checked = new ArrayList<>();
             for (Compiled one : round.compiled) {
                 if (change != changes.get()) {
@@ -129,7 +128,7 @@ final class Checking {
             }
             List<String> gone = board.all().stream().map(CheckedScript::uri).filter(uri -> !round.present.contains(uri)).toList();
             board.post(checked, gone, () -> publisher.publish(board.all()));
-        } catch (CancellationException | CompletionException e) {
+        } catch (CancellationException e) {
             // A write came between; it has ordered the next round.
             LOG.debug("A check was overtaken.");
         } catch (RuntimeException e) {

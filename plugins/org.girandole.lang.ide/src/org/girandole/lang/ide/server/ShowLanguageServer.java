@@ -163,14 +163,15 @@ public class ShowLanguageServer extends LanguageServerImpl {
 
     /** An answer from the text as it stands. */
     private <T> CompletableFuture<T> read(TextDocumentIdentifier document, T none, Function<ScriptView, T> work) {
-        return getRequestManager().runRead(cancel -> workspace.view(document.getUri()).map(work).orElse(none));
+        return getRequestManager().runRead(cancel -> workspace.alone(() -> workspace.view(document.getUri()).map(work).orElse(none)));
     }
 
     /** An answer that needs the plan of the text as it stands. */
     private <T> CompletableFuture<T> planned(TextDocumentIdentifier document, T none, Reading<T> work) {
         // The first read waits its turn behind changes that are still on their way; only then is it known whether a check is due.
         return getRequestManager().runRead(cancel -> board.fresh(document.getUri())).thenCompose(fresh -> fresh)
-                .thenCompose(checked -> getRequestManager().runRead(cancel -> workspace.view(document.getUri()).map(view -> work.read(view, checked)).orElse(none)));
+                .thenCompose(checked -> getRequestManager().runRead(cancel -> workspace.alone(
+                        () -> workspace.view(document.getUri()).map(view -> work.read(view, checked)).orElse(none))));
     }
 
     private interface Reading<T> {
@@ -205,7 +206,8 @@ public class ShowLanguageServer extends LanguageServerImpl {
 
     @Override
     public CompletableFuture<Either<List<? extends SymbolInformation>, List<? extends WorkspaceSymbol>>> symbol(WorkspaceSymbolParams params) {
-        return getRequestManager().runRead(cancel -> Either.forRight(Symbols.find(params.getQuery(), workspace.scripts(), workspace::view)));
+        return getRequestManager().runRead(cancel -> workspace.alone(
+                () -> Either.forRight(Symbols.find(params.getQuery(), workspace.scripts(), workspace::view))));
     }
 
     @Override

@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import org.eclipse.emf.common.util.URI;
 import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
 import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
@@ -222,9 +223,23 @@ final class ShowWorkspace extends WorkspaceManager {
         return text != null ? new Document(text.version, text.text.text()) : new Document(0, text(resource));
     }
 
+    /**
+     * Does something with the model while nobody else does. Reads run side by side, but names are resolved and remembered while they are
+     * read, and a model does not bear that from two threads.
+     */
+    <T> T alone(Supplier<T> work) {
+        synchronized (folders) {
+            return work.get();
+        }
+    }
+
     /** Services never see a script that is not there. */
     @Override
     public <T> T doRead(URI uri, Function2<? super Document, ? super XtextResource, ? extends T> work) {
+        return alone(() -> readNow(uri, work));
+    }
+
+    private <T> T readNow(URI uri, Function2<? super Document, ? super XtextResource, ? extends T> work) {
         Pair<? super Document, ? super XtextResource> pair = read(uri);
         return pair == null ? null : work.apply((Document) pair.getFirst(), (XtextResource) pair.getSecond());
     }
