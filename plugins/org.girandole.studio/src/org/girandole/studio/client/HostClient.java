@@ -9,10 +9,12 @@ import org.eclipse.lsp4j.MessageParams;
 import org.eclipse.lsp4j.PublishDiagnosticsParams;
 import org.eclipse.lsp4j.ShowMessageRequestParams;
 import org.eclipse.lsp4j.services.LanguageClient;
+import org.girandole.protocol.ScriptParams;
+import org.girandole.protocol.ShowNotifications;
 import org.girandole.studio.StudioPlugin;
 
 /** What the server may say of its own accord. Called on the server's threads; hands everything on and returns. */
-final class HostClient implements LanguageClient {
+final class HostClient implements LanguageClient, ShowNotifications {
     private final Findings findings;
     private final Consumer<String> checked;
 
@@ -25,6 +27,11 @@ final class HostClient implements LanguageClient {
     public void publishDiagnostics(PublishDiagnosticsParams diagnostics) {
         findings.show(diagnostics);
         checked.accept(diagnostics.getUri());
+    }
+
+    @Override
+    public void checked(ScriptParams script) {
+        checked.accept(script.uri());
     }
 
     @Override

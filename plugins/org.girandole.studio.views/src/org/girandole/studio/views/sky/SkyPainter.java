@@ -133,6 +133,11 @@ public final class SkyPainter {
         }
     }
 
+    /** What glows most: nearly white by night; on light paper it keeps its colour. */
+    private int core(int colour) {
+        return palette.dark() ? palette.ink() : colour;
+    }
+
     private static double spread(CueView cue) {
         return cue.spreadM() == null ? USUAL_SPREAD_M : cue.spreadM();
     }
@@ -152,7 +157,7 @@ public final class SkyPainter {
             double p = eased(Math.max(0, share - i * 0.025));
             double x = stand.x(cue.from()) + (stand.x(to) - stand.x(cue.from())) * p;
             double y = stand.y(cue.from().z()) + (stand.y(to.z()) - stand.y(cue.from().z())) * p;
-            pen.disc(x, y, Math.max(1, unit * (0.17 - i * 0.025)), i == 0 ? palette.ink() : colour, 230 - i * 45);
+            pen.disc(x, y, Math.max(1, unit * (0.17 - i * 0.025)), i == 0 ? core(colour) : colour, 230 - i * 45);
         }
     }
 
@@ -175,7 +180,7 @@ public final class SkyPainter {
             pen.disc(ex, ey, Math.max(1, unit * 0.11), colour, alpha);
         }
         if (age < 0.12) {
-            pen.disc(x, y, unit * 0.5, palette.ink(), 200);
+            pen.disc(x, y, unit * 0.5, core(colour), 200);
         }
     }
 

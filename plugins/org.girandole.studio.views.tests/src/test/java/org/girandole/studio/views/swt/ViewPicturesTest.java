@@ -232,13 +232,10 @@ class ViewPicturesTest {
         stage.playhead(hero.burstUs() + 700_000);
         Pictures full = Pictures.of(sky, 1100, 640);
         assertThat(full.different(empty, 0, 0, 1100, 540)).isGreaterThan(1500);
-        full.keep("sky-dark");
-        sky.dark(false);
-        stage.playhead(hero.burstUs() + 700_000);
-        Pictures.of(sky, 1100, 640).keep("sky-light");
-        sky.dark(true);
         stage.playhead(fullest());
-        Pictures.of(sky, 1100, 640).keep("sky-finale-dark");
+        Pictures.of(sky, 1100, 640).keep("sky-dark");
+        sky.dark(false);
+        Pictures.of(sky, 1100, 640).keep("sky-light");
     }
 
     /** The half second at which most is in the sky. */
@@ -288,6 +285,8 @@ class ViewPicturesTest {
         assertThat(page.count(50, 50, 700, 660, Pictures.near(0xFFFFFF))).isGreaterThan(200_000);
         assertThat(page.count(50, 50, 700, 660, pixel -> (pixel >> 8 & 0xFF) < 80)).isGreaterThan(2000);
         page.keep("sheets-page");
+        pane.canvas().dark(true);
+        Pictures.of(pane.canvas(), 800, 760).keep("sheets-page-dark");
         pane.state().choose(sheets.sheets().stream().map(SheetList.Entry::id).toList().indexOf("4 D"));
         pane.page(pages.get(0));
         assertThat(pane.state().words()).as("a page of another sheet").contains("being laid out");

@@ -1,0 +1,35 @@
+package org.girandole.studio.views.workbench;
+
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.ui.part.ViewPart;
+import org.girandole.studio.views.stage.Stage;
+import org.girandole.studio.views.swt.TimelineCanvas;
+
+/** The timeline of the show in the active editor. */
+public final class TimelinePart extends ViewPart {
+    private TimelineCanvas canvas;
+
+    @Override
+    public void createPartControl(Composite parent) {
+        ShowHub hub = ShowHub.get(parent.getDisplay());
+        Stage stage = hub.stage();
+        canvas = new TimelineCanvas(parent, stage, hub.playback(), hub::reveal);
+        new Buttons(getViewSite())
+                .add("Play", "Play and stop (Space)", () -> hub.playback().toggle())
+                .add("Closer", "Zoom in (+)", () -> redrawn(() -> canvas.state().zoomIn()))
+                .add("Farther", "Zoom out (-)", () -> redrawn(() -> canvas.state().zoomOut()))
+                .add("Whole", "The whole soundtrack (0)", () -> redrawn(() -> canvas.state().fit()))
+                .add("Finding", "Next finding (F)", () -> redrawn(() -> canvas.state().nextFinding()))
+                .add("Soundtrack", "Next soundtrack (T)", stage::nextTrack);
+    }
+
+    private void redrawn(Runnable change) {
+        change.run();
+        canvas.redraw();
+    }
+
+    @Override
+    public void setFocus() {
+        canvas.setFocus();
+    }
+}
