@@ -27,9 +27,10 @@ public final class Playback implements Transport {
      * @param started is run when playing begins: whoever ticks begins to tick
      */
     public Playback(Stage stage, LongSupplier nanos, Runnable started) {
-        this(stage, nanos, started, Player.deviceThere());
+        this(stage, nanos, started, true);
     }
 
+    /** @param sound whether sound is to be played at all */
     Playback(Stage stage, LongSupplier nanos, Runnable started, boolean sound) {
         this.stage = stage;
         this.nanos = nanos;

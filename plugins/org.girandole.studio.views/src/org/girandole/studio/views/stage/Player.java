@@ -5,13 +5,12 @@ import java.nio.file.Path;
 import java.util.concurrent.atomic.AtomicReference;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioSystem;
-import javax.sound.sampled.DataLine;
 import javax.sound.sampled.LineUnavailableException;
 import javax.sound.sampled.SourceDataLine;
 import org.girandole.music.audio.AudioFiles;
 import org.girandole.music.audio.AudioSource;
 
-/** Plays a sound file from any moment, on a thread of its own. Says where it is by what the sound device has let out. */
+/** Plays a sound file from any moment, on a thread of its own; looking for a device takes its time too. Says where it is by what the sound device has let out. */
 final class Player {
     private static final int FRAMES = 2048;
     private static final int BYTES = 2;
@@ -30,12 +29,6 @@ final class Player {
         Run(long fromUs) {
             this.fromUs = fromUs;
         }
-    }
-
-    /** Whether this machine has anything to play on. */
-    static boolean deviceThere() {
-        return AudioSystem.getMixerInfo().length > 0
-                && AudioSystem.isLineSupported(new DataLine.Info(SourceDataLine.class, format(44_100, 2)));
     }
 
     /** Begins to play; what played before stops. */

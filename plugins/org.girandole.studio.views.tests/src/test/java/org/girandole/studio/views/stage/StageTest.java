@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import org.girandole.protocol.CueView;
+import org.girandole.protocol.PlanView;
 import org.girandole.protocol.TrackView;
 import org.girandole.studio.views.Shows;
 import org.junit.jupiter.api.BeforeEach;
@@ -77,6 +78,25 @@ class StageTest {
         ns[0] += 1_000_000_000L;
         playback.tick();
         assertThat(stage.playheadUs()).isEqualTo(31 * S);
+    }
+
+    /** The file is not there: nothing can be heard, and the clock leads all the same. */
+    @Test
+    void soundThatCannotBePlayedIsDoneWithout() {
+        TrackView track = Shows.small().tracks().get(0);
+        TrackView heard = new TrackView(track.name(), track.label(), 0, track.lengthUs(), track.prerollUs(), track.rate(), track.start(),
+                "file:///no/such/tune.wav", null, track.bars(), track.marks(), track.sections(), track.holds(), track.source());
+        PlanView plan = Shows.small();
+        stage.show(new PlanView(plan.uri(), null, plan.show(), plan.label(), plan.stamp(), true, 0, 0, 0, plan.files(), List.of(heard), plan.lanes(),
+                plan.cues(), plan.findings()));
+        long[] ns = {0};
+        Playback playback = new Playback(stage, () -> ns[0], () -> { });
+        playback.toggle();
+        ns[0] = 3_000_000_000L;
+        playback.tick();
+        assertThat(stage.playheadUs()).isEqualTo(3 * S);
+        playback.stop();
+        assertThat(stage.playing()).isFalse();
     }
 
     @Test
