@@ -2,15 +2,21 @@ package org.girandole.studio.tests;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.graphics.ImageData;
+import org.eclipse.swt.graphics.ImageLoader;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.girandole.protocol.CueView;
 import org.girandole.protocol.WindView;
@@ -87,6 +93,25 @@ class ViewsTest {
         Ui.until("the first sheet", () -> sheets.state().page().nothing() == null);
         assertThat(sheets.state().names()).isNotEmpty();
         assertThat(find(SkyCanvas.class).isDisposed()).isFalse();
+        Ui.page().showView("org.girandole.studio.views.timeline");
+        Ui.page().showView("org.girandole.studio.views.site");
+        Ui.settle();
+        keep("workbench-views");
+    }
+
+    /** Keeps a picture of the window for the documentation, if asked to with {@code SCREENSHOTS=1}. */
+    private static void keep(String name) {
+        if ("1".equals(System.getenv("SCREENSHOTS"))) {
+            Shell shell = Ui.window().getShell();
+            Image image = new Image(shell.getDisplay(), shell.getClientArea());
+            GC gc = new GC(shell);
+            gc.copyArea(image, 0, 0);
+            gc.dispose();
+            ImageLoader loader = new ImageLoader();
+            loader.data = new ImageData[] {image.getImageData()};
+            loader.save(Path.of(System.getProperty("girandole.images"), name + ".png").toString(), SWT.IMAGE_PNG);
+            image.dispose();
+        }
     }
 
     private static <T extends Control> T find(Class<T> kind) {

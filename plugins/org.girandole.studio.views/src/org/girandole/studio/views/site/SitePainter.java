@@ -171,12 +171,14 @@ public final class SitePainter {
             lines.add(met + " of " + site.distances().size() + " distances are met");
             site.findings().stream().filter(finding -> !finding.waived()).map(finding -> "NOT CLEAN: " + finding.message()).distinct().forEach(lines::add);
         }
-        if (lines.size() > MOST_LINES) {
-            int more = lines.size() - MOST_LINES;
-            lines.subList(MOST_LINES, lines.size()).clear();
+        // In a small view the plan comes first.
+        int most = (int) Math.max(2, Math.min(MOST_LINES, ground.height() / unit / 5));
+        if (lines.size() > most) {
+            int more = lines.size() - most;
+            lines.subList(most, lines.size()).clear();
             lines.add("and " + more + " more");
         }
-        double room = Math.max(unit * 8, ground.width() - unit * 12);
+        double room = Math.max(unit * 6, state.rose().x() - state.rose().radius() * 1.3 - unit * 2);
         double width = lines.stream().mapToDouble(line -> pen.width(pen.fitted(line, room, Letters.SMALL), Letters.SMALL)).max().orElse(0);
         double line = pen.height(Letters.SMALL) * 1.15;
         pen.rectangle(unit * 0.4, unit * 0.4, width + unit, line * lines.size() + unit * 0.8, palette.paper(), 225);

@@ -113,7 +113,8 @@ public final class SiteState {
 
     /** The drawing has another size. */
     public void arrange(double width, double height, double unit) {
-        rose = new Rose(width - unit * 5.2, unit * 6.4, unit * 3.4);
+        double radius = Math.max(unit * 1.6, Math.min(unit * 3.4, Math.min(width, height) / 9));
+        rose = new Rose(width - radius * 1.5, radius + unit * 3, radius);
         ground = fitted ? Ground.whole(site, width, height) : ground.sized(width, height);
     }
 

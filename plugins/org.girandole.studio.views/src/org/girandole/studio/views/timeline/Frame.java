@@ -9,27 +9,38 @@ import org.girandole.studio.views.draw.Pen.Letters;
  * @param width of the whole drawing
  * @param height of the whole drawing
  * @param unit height of a line of normal letters
+ * @param waveHeight height of the waveform
+ * @param footHeight height of the overview
  * @param headWidth width of the names of the lanes
  * @param top where the lanes begin
  * @param bottom where the lanes end
  * @param laneHeight of each lane
  */
-public record Frame(double width, double height, double unit, double headWidth, double top, double bottom, double laneHeight) {
+public record Frame(double width, double height, double unit, double waveHeight, double footHeight, double headWidth, double top, double bottom, double laneHeight) {
     private static final double SECTIONS = 1.5;
     private static final double RULER = 3;
     private static final double WAVE = 3.2;
     private static final double OVERVIEW = 1.9;
-    private static final double STATUS = 1.8;
-    private static final double LOWEST_LANE = 2.9;
+    private static final double LEAST_WAVE = 0.9;
+    private static final double LEAST_OVERVIEW = 0.9;
+    private static final double STATUS = 1.4;
+    /** Heights in lines of letters between which the parts grow. */
+    private static final double LOW = 14;
+    private static final double TALL = 26;
+    private static final double LOWEST_LANE = 2.7;
     private static final double HIGHEST_LANE = 5.5;
 
     /** Arranges a drawing of a size for a number of lanes. */
     public static Frame of(Pen pen, double width, double height, int lanes) {
         double unit = pen.height(Letters.NORMAL);
-        double top = unit * (SECTIONS + RULER + WAVE);
-        double bottom = Math.max(top + unit, height - unit * (OVERVIEW + STATUS));
+        // In a low view the lanes come first: waveform and overview shrink.
+        double ample = Math.max(0, Math.min(1, (height / unit - LOW) / (TALL - LOW)));
+        double wave = unit * (LEAST_WAVE + (WAVE - LEAST_WAVE) * ample);
+        double foot = unit * (LEAST_OVERVIEW + (OVERVIEW - LEAST_OVERVIEW) * ample);
+        double top = unit * (SECTIONS + RULER) + wave;
+        double bottom = Math.max(top + unit, height - foot - unit * STATUS);
         double fair = lanes == 0 ? unit : (bottom - top) / lanes;
-        return new Frame(width, height, unit, unit * 7.4, top, bottom, Math.max(unit * LOWEST_LANE, Math.min(unit * HIGHEST_LANE, fair)));
+        return new Frame(width, height, unit, wave, foot, unit * 7.4, top, bottom, Math.max(unit * LOWEST_LANE, Math.min(unit * HIGHEST_LANE, fair)));
     }
 
     /** Left edge of the time. */
@@ -54,20 +65,16 @@ public record Frame(double width, double height, double unit, double headWidth, 
         return unit * (SECTIONS + RULER);
     }
 
-    public double waveHeight() {
-        return unit * WAVE;
-    }
-
     public double overviewTop() {
         return bottom;
     }
 
     public double overviewHeight() {
-        return unit * OVERVIEW;
+        return footHeight;
     }
 
     public double statusTop() {
-        return bottom + unit * OVERVIEW;
+        return bottom + footHeight;
     }
 
     public double statusHeight() {

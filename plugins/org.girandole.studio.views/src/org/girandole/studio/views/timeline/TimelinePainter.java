@@ -338,7 +338,7 @@ public final class TimelinePainter {
         double top = frame.overviewTop();
         double height = frame.overviewHeight();
         pen.rectangle(0, top, frame.width(), height, palette.band(), OPAQUE);
-        head("whole show", top + height * 0.3, Letters.SMALL, palette.faint());
+        head("whole show", top + (height - pen.height(Letters.SMALL)) / 2, Letters.SMALL, palette.faint());
         Window whole = Window.whole(score, frame.timeWidth());
         int[] counts = score.counts((int) Math.ceil(frame.timeWidth() / CROWD_COLUMN_PX) + 1, whole, CROWD_COLUMN_PX);
         for (int i = 0; i < counts.length; i++) {
