@@ -32,6 +32,21 @@ public final class FalloutOutside implements Rule {
             "Now and then a shell does not burst in the air. It comes down whole, where nobody was to be.",
             "99 of 100 inside the boundary, no unburst shell and 1 of 100 pieces of debris on a protected place: " + Basis.COMMON_PRACTICE);
 
+    private final int cured;
+
+    public FalloutOutside() {
+        this(MOST_CURED);
+    }
+
+    private FalloutOutside(int cured) {
+        this.cured = cured;
+    }
+
+    /** The same rule, which does not look up how much less wind would do. */
+    static FalloutOutside withoutCures() {
+        return new FalloutOutside(0);
+    }
+
     @Override
     public RuleInfo info() {
         return INFO;
@@ -58,7 +73,7 @@ public final class FalloutOutside implements Rule {
         }
         List<Worst> all = List.copyOf(worst.values());
         for (int i = 0; i < all.size(); i++) {
-            report(all.get(i), i < MOST_CURED ? lessWind(plan, all.get(i)) : "", out);
+            report(all.get(i), i < cured ? lessWind(plan, all.get(i)) : "", out);
         }
     }
 

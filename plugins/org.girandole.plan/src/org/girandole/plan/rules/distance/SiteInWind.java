@@ -1,9 +1,7 @@
 package org.girandole.plan.rules.distance;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -12,6 +10,7 @@ import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
 import org.girandole.plan.rules.Checker;
+import org.girandole.plan.rules.Rule;
 import org.girandole.plan.script.Site;
 
 /**
@@ -24,8 +23,9 @@ public record SiteInWind(Plan plan, List<Finding> findings) {
     /** The strongest wind that is tried: in more nobody stands a rack up. */
     public static final double STRONGEST_MPS = 20;
     private static final Set<String> UNCHECKED = Set.of("separation-unchecked", "fallout-unchecked");
-    private static final Set<String> RULES = Set.of("separation", "separation-unchecked", "protect", "fallout", "fallout-unchecked",
-            "burst-too-low", "position-too-close");
+    private static final List<Rule> RULES = rules(new FalloutOutside());
+    /** The same rules for trying many winds: they find the same, but look for no cure that takes its time. */
+    private static final List<Rule> QUICK = rules(FalloutOutside.withoutCures());
 
     /** How a position fares. */
     public enum State {
@@ -54,14 +54,23 @@ public record SiteInWind(Plan plan, List<Finding> findings) {
         findings = List.copyOf(findings);
     }
 
-    /** The plan in the wind of its site. */
-    public static SiteInWind of(Plan plan) {
-        return new SiteInWind(plan, Checker.findings(plan, RULES).stream().filter(finding -> finding.severity() == Severity.ERROR).toList());
+    private static List<Rule> rules(Rule fallout) {
+        return List.of(new SeparationUnchecked(), new Separation(), new Protect(), new FalloutUnchecked(), fallout, new BurstTooLow(),
+                new PositionTooClose(), new PositionOutside());
     }
 
-    /** The plan in wind from {@code fromDeg} (clockwise from north) at {@code speedMps}, without gusts. */
+    /** The plan in the wind of its site. */
+    public static SiteInWind of(Plan plan) {
+        return of(plan, RULES);
+    }
+
+    private static SiteInWind of(Plan plan, List<Rule> rules) {
+        return new SiteInWind(plan, Checker.findings(plan, rules).stream().filter(finding -> finding.severity() == Severity.ERROR).toList());
+    }
+
+    /** The plan in wind from {@code fromDeg} (clockwise from north) at {@code speedMps}, without gusts; its findings name no wind that would do. */
     public static SiteInWind of(Plan plan, double fromDeg, double speedMps) {
-        return of(plan.inWind(Optional.of(new Site.Wind(fromDeg, speedMps, Optional.empty(), plan.script().show().source()))));
+        return of(plan.inWind(Optional.of(new Site.Wind(fromDeg, speedMps, Optional.empty(), plan.script().show().source()))), QUICK);
     }
 
     /** Positions that something is fired from, in the order of the site; then those that the site does not have. */
@@ -98,13 +107,5 @@ public record SiteInWind(Plan plan, List<Finding> findings) {
     /** The rules that find something here that was not agreed to, each once. */
     List<String> brokenAt(String position) {
         return at(position).stream().filter(finding -> !finding.waived()).map(Finding::rule).distinct().toList();
-    }
-
-    /** What is found here and was not agreed to: rule and position, each once. */
-    List<String> broken() {
-        Map<String, Boolean> broken = new LinkedHashMap<>();
-        findings.stream().filter(finding -> !finding.waived()).forEach(finding -> broken.put(finding.rule()
-                + (finding.subject().positions().isEmpty() ? "" : " at " + String.join(", ", finding.subject().positions())), true));
-        return List.copyOf(broken.keySet());
     }
 }

@@ -1,10 +1,9 @@
 package org.girandole.plan.rules.distance;
 
-import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.girandole.physics.wind.CriticalWind;
 import org.girandole.plan.Plan;
@@ -21,6 +20,7 @@ public record WindTable(double fromDeg, CriticalWind whole, List<Row> rows) {
     /** The speeds of the table, m/s. */
     public static final List<Integer> SPEEDS_MPS = IntStream.rangeClosed(0, (int) SiteInWind.STRONGEST_MPS / 2).mapToObj(i -> 2 * i).toList();
     private static final int TENTHS = 10;
+    private static final double NEVER = -1;
 
     public WindTable {
         rows = List.copyOf(rows);
@@ -43,21 +43,33 @@ public record WindTable(double fromDeg, CriticalWind whole, List<Row> rows) {
         return rows.stream().anyMatch(row -> row.states().contains(SiteInWind.State.WAIVED));
     }
 
-    /** The table for wind from {@code fromDeg}. */
+    /** The table for wind from {@code fromDeg}. Nothing that is fired at one position changes what is found at another. */
     public static WindTable of(Plan plan, double fromDeg) {
+        List<Row> rows = SiteInWind.positions(plan).parallelStream().map(position -> row(alone(plan, position), position, fromDeg)).toList();
+        return new WindTable(fromDeg, whole(rows, fromDeg), rows);
+    }
+
+    private static Plan alone(Plan plan, String position) {
+        return new Plan(plan.script(), plan.stamp(), plan.soundtracks(), plan.cues().stream().filter(cue -> cue.position().equals(position)).toList(),
+                plan.troubles());
+    }
+
+    private static Row row(Plan alone, String position, double fromDeg) {
         Map<Integer, SiteInWind> tried = new HashMap<>();
-        Map<String, CriticalWind> bears = new LinkedHashMap<>();
-        CriticalWind whole = CriticalWind.find(fromDeg, SiteInWind.STRONGEST_MPS, (from, speed) -> in(tried, plan, from, speed).broken());
-        for (String position : SiteInWind.positions(plan)) {
-            bears.put(position, CriticalWind.find(fromDeg, SiteInWind.STRONGEST_MPS, (from, speed) -> in(tried, plan, from, speed).brokenAt(position)));
-        }
-        List<Row> rows = new ArrayList<>();
-        bears.forEach((position, wind) -> rows.add(new Row(position, wind,
-                SPEEDS_MPS.stream().map(speed -> in(tried, plan, fromDeg, speed).state(position)).toList())));
-        return new WindTable(fromDeg, whole, rows);
+        CriticalWind bears = CriticalWind.find(fromDeg, SiteInWind.STRONGEST_MPS, (from, speed) -> in(tried, alone, from, speed).brokenAt(position));
+        return new Row(position, bears, SPEEDS_MPS.stream().map(speed -> in(tried, alone, fromDeg, speed).state(position)).toList());
     }
 
     private static SiteInWind in(Map<Integer, SiteInWind> tried, Plan plan, double fromDeg, double speedMps) {
         return tried.computeIfAbsent((int) Math.round(speedMps * TENTHS), tenths -> SiteInWind.of(plan, fromDeg, speedMps));
+    }
+
+    /** The show bears what its weakest position bears. */
+    private static CriticalWind whole(List<Row> rows, double fromDeg) {
+        double least = rows.stream().mapToDouble(row -> row.bears().cleanUpToMps().orElse(NEVER)).min().orElse(SiteInWind.STRONGEST_MPS);
+        List<String> brokenBy = rows.stream().filter(row -> row.bears().cleanUpToMps().orElse(NEVER) == least)
+                .flatMap(row -> row.bears().brokenBy().stream().map(rule -> rule + " at " + row.position())).toList();
+        return new CriticalWind(fromDeg, least == NEVER ? OptionalDouble.empty() : OptionalDouble.of(least),
+                rows.stream().allMatch(row -> row.bears().limitReached()), brokenBy);
     }
 }
