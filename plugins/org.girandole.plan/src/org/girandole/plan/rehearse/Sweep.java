@@ -1,6 +1,7 @@
 package org.girandole.plan.rehearse;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -140,13 +141,8 @@ public record Sweep(List<Scenario> scenarios, List<Scenario> disagreements, List
     }
 
     private static Optional<Scenario> worst(List<Scenario> scenarios) {
-        Scenario worst = null;
-        for (Scenario each : scenarios) {
-            if (worst == null || each.notFired() > worst.notFired()
-                    || each.notFired() == worst.notFired() && Math.abs(each.worstUs()) > Math.abs(worst.worstUs())) {
-                worst = each;
-            }
-        }
-        return Optional.ofNullable(worst);
+        return scenarios.stream().min(Comparator.comparingInt(Scenario::notFired).reversed()
+                .thenComparing(Comparator.comparingLong((Scenario each) -> Math.abs(each.worstUs())).reversed())
+                .thenComparingLong(Scenario::fromUs));
     }
 }

@@ -3,6 +3,7 @@ package org.girandole.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.stream.Stream;
 
 /** The example of this repository, copied so that it can be edited. */
@@ -18,7 +19,7 @@ final class Example {
             for (Path path : walk.filter(p -> Files.isRegularFile(p) && p.toString().endsWith(".show")).toList()) {
                 Path target = to.resolve(FOLDER.relativize(path).toString());
                 Files.createDirectories(target.getParent());
-                Files.copy(path, target);
+                Files.copy(path, target, StandardCopyOption.REPLACE_EXISTING);
             }
         }
     }
