@@ -92,7 +92,8 @@ final class ReadingBuilder {
 			int only = good[from];
 			return sampleRate / (frames.end(only) - frames.begin(only));
 		}
-		return count * sampleRate / time;
+		// An hour of frames times the sample rate is more than an int holds.
+		return (double) count * sampleRate / time;
 	}
 
 	private double middle(int index) {
