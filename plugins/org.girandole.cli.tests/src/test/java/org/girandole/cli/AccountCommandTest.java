@@ -51,7 +51,8 @@ class AccountCommandTest {
             }
         }
         assertThat(report).contains("3 misfired, 0 not-fired, 0 dud, 0 returned, 0 unaccounted for");
-        assertThat(Files.readString(temp.resolve("report.html"))).contains("Made safe how, by whom, when");
+        assertThat(Files.readString(temp.resolve("report.html"))).contains("Made safe how, by whom, when",
+                "Local law, the authority having jurisdiction", "Nobody goes near it before the waiting time has ended");
 
         Git.init(temp).git("apply", "stock.patch").exits(0);
         Map<String, Integer> drawn = new TreeMap<>();

@@ -15,7 +15,7 @@ class AccountSheet {
 	def String html(AccountReport report) {
 		page.document("R", "Report after the show", "", "", "", '''
 			<p><b>«report.counts.text»</b></p>
-			«IF !report.cautions.empty»<div class="cautions"><ul>«FOR caution : report.cautions»<li>«caution.text»</li>«ENDFOR»</ul></div>«ENDIF»
+			«page.cautions(report.cautions)»
 			<h2>Live in the field</h2>
 			«IF report.live.empty»<p>By the log nothing is. Search all the same.</p>«ELSE»«live(report.live)»«ENDIF»
 			<h2>Waiting times that are published <span class="aside">the law of the place, the permit and the maker come first</span></h2>
