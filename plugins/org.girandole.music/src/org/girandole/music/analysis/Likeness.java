@@ -11,8 +11,9 @@ final class Likeness {
     /** Silence is like silence, whatever dither it has. */
     private static final double SILENT_DB = -70;
     private static final double STEP = Features.STEP_US;
-    private static final int NEAR_STEPS = 15;
-    private static final double AS_LIKELY = 0.5;
+    /** Chosen on the example, held against the generated pieces. */
+    private static final int NEAR_STEPS = 40;
+    private static final double AS_LIKELY = 1.5;
     private static final double STANDS_OUT = 3;
 
     private Likeness() {
