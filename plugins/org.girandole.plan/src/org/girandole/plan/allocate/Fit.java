@@ -1,6 +1,8 @@
 package org.girandole.plan.allocate;
 
+import java.util.Optional;
 import org.girandole.plan.PlannedCue.Aim;
+import org.girandole.plan.script.Effect;
 import org.girandole.plan.script.Rack;
 import org.girandole.plan.script.ScoreItem.Lean;
 
@@ -13,6 +15,10 @@ public final class Fit {
     public static final double CALIBRE_TOLERANCE_M = 0.0005;
     /** How far a tube of a fixed fan may be from the tilt asked for, degrees. Common practice, no source. */
     public static final double FAN_TOLERANCE_DEG = 2.5;
+    /** How many calibres long a tube is inside at least, where the maker states nothing. Lower end of common practice, no source. */
+    private static final double CALIBRES_LONG = 5;
+    private static final double LARGE_CALIBRES_LONG = 4;
+    private static final double LARGE_M = 0.2;
     /** Takes up the rounding of sums of angles, degrees. */
     private static final double ROUNDING_DEG = 1e-6;
 
@@ -38,6 +44,12 @@ public final class Fit {
         // A lean to the front or the back: the rack is turned, so that its range counts either way round.
         double size = Math.abs(aim.tiltDeg());
         return size >= from && size <= to || -size >= from && -size <= to;
+    }
+
+    /** The shortest inside length of a tube that brings the effect up to height, metres; empty for what does not rise, and without a calibre. */
+    public static Optional<Double> shortestTubeM(Effect effect) {
+        return effect.tubeLengthM().or(() -> effect.kind().rises()
+                ? effect.calibreM().map(m -> m * (m < LARGE_M ? CALIBRES_LONG : LARGE_CALIBRES_LONG)) : Optional.empty());
     }
 
     /** The angle at which tube {@code number}, from 1, of a fixed fan stands, degrees. */

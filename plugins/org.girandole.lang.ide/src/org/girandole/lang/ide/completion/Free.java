@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiPredicate;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.allocate.Fit;
@@ -35,16 +36,25 @@ public final class Free {
         }
     }
 
-    /** Free tubes of a calibre at a position, by rack. */
-    public Map<String, List<Integer>> tubes(String position, double calibreM) {
+    /**
+     * Free tubes at a position that the pieces of a cue fit, and that can point where it is aimed, by rack.
+     *
+     * @param longEnough what is asked of the length of a tube
+     */
+    public Map<String, List<Integer>> tubes(String position, PlannedCue cue, BiPredicate<Effect, Rack.TubeRun> longEnough) {
+        return cue.effect().calibreM().map(calibreM -> tubes(position, (rack, tube) -> Fit.tilt(rack, tube, cue.aim())
+                && rack.runOf(tube).filter(run -> Fit.calibre(calibreM, run.calibreM()) && longEnough.test(cue.effect(), run)).isPresent()))
+                .orElse(Map.of());
+    }
+
+    private Map<String, List<Integer>> tubes(String position, BiPredicate<Rack, Integer> fits) {
         Map<String, List<Integer>> free = new LinkedHashMap<>();
         for (Rack rack : plan.script().racks()) {
             if (!rack.position().equals(position)) {
                 continue;
             }
             for (int tube = 1; tube <= rack.tubes(); tube++) {
-                if (!used(usedTubes, rack.name(), tube)
-                        && rack.runOf(tube).filter(run -> Fit.calibre(calibreM, run.calibreM())).isPresent()) {
+                if (!used(usedTubes, rack.name(), tube) && fits.test(rack, tube)) {
                     free.computeIfAbsent(rack.name(), name -> new ArrayList<>()).add(tube);
                 }
             }
@@ -76,7 +86,9 @@ public final class Free {
         if (effect.isEmpty() || !effect.get().kind().needsTube() || effect.get().calibreM().isEmpty()) {
             return Optional.empty();
         }
-        int free = tubes(position, effect.get().calibreM().get()).values().stream().mapToInt(List::size).sum();
+        double calibreM = effect.get().calibreM().get();
+        int free = tubes(position, (rack, tube) -> rack.runOf(tube).filter(run -> Fit.calibre(calibreM, run.calibreM())).isPresent())
+                .values().stream().mapToInt(List::size).sum();
         return Optional.of(free / chain.map(Chain::items).orElse(1));
     }
 

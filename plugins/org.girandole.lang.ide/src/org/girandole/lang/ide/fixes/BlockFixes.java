@@ -6,20 +6,25 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.eclipse.emf.ecore.EObject;
+import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.girandole.lang.ide.features.Renaming;
+import org.girandole.lang.ide.server.CheckedText;
 import org.girandole.lang.show.AudioField;
 import org.girandole.lang.show.ChainDef;
 import org.girandole.lang.show.EffectDef;
 import org.girandole.lang.show.Named;
 import org.girandole.lang.show.ScoreDef;
+import org.girandole.lang.show.Script;
 import org.girandole.lang.show.SoundtrackDef;
 import org.girandole.lang.show.SpanField;
 import org.girandole.lang.show.WaiverDef;
+import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Times;
 import org.girandole.plan.rules.Rules;
 import org.girandole.plan.script.Module;
@@ -41,25 +46,41 @@ final class BlockFixes {
             return List.of();
         }
         String seconds = Math.floorDiv(us.get() + US_PER_SECOND - 1, US_PER_SECOND) + " s";
-        return one.at(SoundtrackDef.class).map(track -> field(one, track, "preroll", "preroll  " + seconds, "Make the pre-roll " + seconds))
+        return track(one).flatMap(track -> field(one, track, "preroll", "preroll  " + seconds, "Make the pre-roll " + seconds)).map(List::of)
                 .orElse(List.of());
     }
 
     /** The length that the recording has. */
     List<Fix> length(Case one) {
-        return one.number("lengthUs").flatMap(us -> one.at(SoundtrackDef.class).map(track -> field(one, track, "length",
-                "length   " + Times.exactClock(us), "Write the length of the recording, " + Times.exactClock(us)))).orElse(List.of());
+        return one.number("lengthUs").flatMap(us -> track(one).flatMap(track -> field(one, track, "length",
+                "length   " + Times.exactClock(us), "Write the length of the recording, " + Times.exactClock(us)))).map(List::of).orElse(List.of());
     }
 
-    private static List<Fix> field(Case one, SoundtrackDef track, String key, String line, String title) {
-        for (EObject field : track.getFields()) {
-            if (field instanceof SpanField span && key.equals(span.getKey())) {
-                return List.of(one.fix(title, one.replace(NodeModelUtils.findActualNodeFor(field), line)));
-            }
-        }
+    /** The soundtrack that the finding stands in, or that of its cue, which may be in another file. */
+    private static Optional<SoundtrackDef> track(Case one) {
+        return one.at(SoundtrackDef.class).or(() -> one.plan().flatMap(plan -> plan.cues().stream()
+                .filter(cue -> cue.source().equals(one.finding().source())).map(PlannedCue::soundtrack).findFirst())
+                .flatMap(name -> one.view().resource().getResourceSet().getResources().stream().flatMap(resource -> resource.getContents().stream())
+                .filter(Script.class::isInstance).flatMap(script -> ((Script) script).getElements().stream())
+                .filter(SoundtrackDef.class::isInstance).map(SoundtrackDef.class::cast).filter(track -> name.equals(track.getName())).findFirst()));
+    }
+
+    private static Optional<Fix> field(Case one, SoundtrackDef track, String key, String line, String title) {
         INode block = NodeModelUtils.findActualNodeFor(track);
-        int brace = one.view().lines().text().indexOf('{', block.getOffset());
-        return brace < 0 ? List.of() : List.of(one.fix(title, one.insert(brace + 1, "\n  " + line)));
+        return one.textOf(block).flatMap(text -> {
+            for (EObject field : track.getFields()) {
+                if (field instanceof SpanField span && key.equals(span.getKey())) {
+                    INode node = NodeModelUtils.findActualNodeFor(field);
+                    return Optional.of(edit(title, text, node.getOffset(), node.getEndOffset(), line));
+                }
+            }
+            int brace = text.lines().text().indexOf('{', block.getOffset());
+            return brace < 0 ? Optional.empty() : Optional.of(edit(title, text, brace + 1, brace + 1, "\n  " + line));
+        });
+    }
+
+    private static Fix edit(String title, CheckedText text, int from, int to, String with) {
+        return new Fix(title, Map.of(text.uri(), List.of(new TextEdit(text.lines().range(from, to), with))));
     }
 
     /** The hash of the recording that is there now: to be taken once the show has been listened through with it. */

@@ -12,6 +12,7 @@ import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.girandole.lang.ide.completion.Free;
 import org.girandole.lang.ide.features.ScriptView;
 import org.girandole.lang.ide.server.CheckedScript;
+import org.girandole.lang.ide.server.CheckedText;
 import org.girandole.plan.Finding;
 import org.girandole.plan.Plan;
 
@@ -51,6 +52,12 @@ record Case(ScriptView view, CheckedScript checked, Finding finding) {
             object = object.eContainer();
         }
         return Optional.ofNullable(type.cast(object));
+    }
+
+    /** The text of the file that something is written in, which need not be that of the finding; empty when it has changed since the check. */
+    Optional<CheckedText> textOf(INode node) {
+        String root = node.getRootNode().getText();
+        return checked.texts().values().stream().filter(text -> text.lines().text().equals(root)).findFirst();
     }
 
     Fix fix(String title, TextEdit... edits) {

@@ -4,8 +4,8 @@ import static org.girandole.lang.show.ShowPackage.eINSTANCE;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiPredicate;
 import java.util.stream.Collectors;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.lsp4j.TextEdit;
@@ -23,7 +23,13 @@ import org.girandole.lang.show.TimeExpr;
 import org.girandole.lang.show.TubeOption;
 import org.girandole.lang.show.UnitRef;
 import org.girandole.plan.PlannedCue;
+import org.girandole.plan.Times;
+import org.girandole.plan.allocate.Fit;
+import org.girandole.plan.rules.Cues;
+import org.girandole.plan.script.Effect;
+import org.girandole.plan.script.FiringSystem;
 import org.girandole.plan.script.Module;
+import org.girandole.plan.script.Rack;
 
 /** Mends cues: their moments, pins and tubes. */
 final class CueFixes {
@@ -40,17 +46,26 @@ final class CueFixes {
         return one.data("mark").map(mark -> List.of(one.fix("Use the mark " + mark, one.replace(naming.written(mark))))).orElse(List.of());
     }
 
-    /** @param later whether the cue has to go later or earlier by the finding's own value */
+    /**
+     * Moves a cue by the finding's own value, or by a little more: moments of firing lie on the steps of the firing system, so that a cue moved by
+     * a part of a step may stay where it was.
+     *
+     * @param later whether the cue has to go later or earlier
+     */
     List<Fix> shift(Case one, String key, boolean later) {
         Optional<Long> us = one.number(key);
         Optional<CueLine> cue = one.at(CueLine.class).filter(found -> found.getAt() != null);
         if (us.isEmpty() || cue.isEmpty() || us.get() <= 0) {
             return List.of();
         }
-        // Whole milliseconds, never too few.
-        long ms = Math.floorDiv(us.get() + US_PER_MS - 1, US_PER_MS);
+        long stepUs = one.plan().flatMap(plan -> plan.script().firingSystem()).flatMap(FiringSystem::stepUs).filter(step -> step > 0).orElse(1L);
+        long ms = wholeUp(wholeUp(us.get(), stepUs) * stepUs, US_PER_MS);
         TextEdit edit = moved(one, cue.get().getAt(), later ? ms : -ms);
         return edit == null ? List.of() : List.of(one.fix("Move the cue " + ms + " ms " + (later ? "later" : "earlier"), edit));
+    }
+
+    private static long wholeUp(long size, long unit) {
+        return Math.floorDiv(size + unit - 1, unit);
     }
 
     private static TextEdit moved(Case one, TimeExpr at, long ms) {
@@ -61,8 +76,9 @@ final class CueFixes {
         if (at.getAnchor() instanceof ClockAnchor && at.getSteps().isEmpty()) {
             Optional<PlannedCue> planned = one.plan().flatMap(plan -> plan.cues().stream()
                     .filter(cue -> cue.script().at().source().equals(source(one, at))).findFirst());
-            if (planned.isPresent() && planned.get().script().at().anchor() instanceof org.girandole.plan.script.TimeExpr.AtClock clock) {
-                return one.replace(node, org.girandole.plan.Times.clock(clock.us() + ms * US_PER_MS));
+            if (planned.isPresent() && planned.get().script().at().anchor() instanceof org.girandole.plan.script.TimeExpr.AtClock clock
+                    && clock.us() + ms * US_PER_MS >= 0) {
+                return one.replace(node, Times.exactClock(clock.us() + ms * US_PER_MS));
             }
         }
         return one.insert(node.getEndOffset(), (ms < 0 ? " - " : " + ") + Math.abs(ms) + " ms");
@@ -96,23 +112,39 @@ final class CueFixes {
 
     /** A free tube that fits, in place of the one written; or none, to let the program choose. */
     List<Fix> tube(Case one) {
-        List<Fix> fixes = new ArrayList<>();
-        Optional<UnitRef> written = one.at(UnitRef.class);
-        Optional<Free> free = one.free();
-        Optional<PlannedCue> cue = planned(one);
-        if (written.isPresent() && free.isPresent() && cue.isPresent()) {
-            cue.get().effect().calibreM().ifPresent(calibre -> {
-                for (String position : positions(one)) {
-                    for (Map.Entry<String, List<Integer>> rack : free.get().tubes(position, calibre).entrySet()) {
-                        row(rack.getValue(), cue.get().pieces()).ifPresent(tube -> fixes.add(one.fix("Use the free tube " + rack.getKey() + "/" + tube,
-                                one.replace(NodeModelUtils.findActualNodeFor(written.get()), naming.written(rack.getKey()) + "/" + tube))));
-                    }
-                }
-            });
-        }
+        List<Fix> fixes = new ArrayList<>(freeTube(one, CueFixes::notTooShort));
         one.at(TubeOption.class).map(NodeModelUtils::findActualNodeFor)
                 .ifPresent(node -> fixes.add(one.fix("Let the program choose the tube", one.remove(node))));
         return fixes;
+    }
+
+    /** A tube that is known to be long enough. The program's own choice does not go by length, and might be the same tube again. */
+    List<Fix> longerTube(Case one) {
+        return freeTube(one, (effect, run) -> run.lengthM().isPresent() && notTooShort(effect, run));
+    }
+
+    private static boolean notTooShort(Effect effect, Rack.TubeRun run) {
+        return run.lengthM().flatMap(lengthM -> Fit.shortestTubeM(effect).map(neededM -> lengthM >= neededM)).orElse(true);
+    }
+
+    private List<Fix> freeTube(Case one, BiPredicate<Effect, Rack.TubeRun> longEnough) {
+        List<Fix> fixes = new ArrayList<>();
+        Optional<UnitRef> written = one.at(UnitRef.class);
+        Optional<Free> free = one.free();
+        Optional<PlannedCue> cue = loaded(one);
+        if (written.isPresent() && free.isPresent() && cue.isPresent()) {
+            free.get().tubes(cue.get().position(), cue.get(), longEnough).forEach((rack, tubes) -> row(tubes, cue.get().pieces())
+                    .ifPresent(tube -> fixes.add(one.fix("Use the free tube " + rack + "/" + tube,
+                            one.replace(NodeModelUtils.findActualNodeFor(written.get()), naming.written(rack) + "/" + tube)))));
+        }
+        return fixes;
+    }
+
+    /** The one cue that is loaded into the tube written there; a tube in a figure or a repetition is that of several, which no other tube would part. */
+    private static Optional<PlannedCue> loaded(Case one) {
+        List<PlannedCue> cues = one.plan().map(plan -> plan.cues().stream().filter(cue -> Cues.tubeSource(cue).equals(one.finding().source())).toList())
+                .orElse(List.of());
+        return cues.size() == 1 ? Optional.of(cues.get(0)) : Optional.empty();
     }
 
     /** The first of so many free tubes in a row. */
@@ -127,12 +159,6 @@ final class CueFixes {
             }
         }
         return Optional.empty();
-    }
-
-    private static Optional<PlannedCue> planned(Case one) {
-        int line = one.finding().source().line();
-        return one.plan().flatMap(plan -> plan.cues().stream().filter(cue -> cue.source().file().equals(one.finding().source().file())
-                && cue.source().line() == line).findFirst());
     }
 
     private static List<String> positions(Case one) {

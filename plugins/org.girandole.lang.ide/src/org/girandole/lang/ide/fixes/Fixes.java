@@ -60,7 +60,7 @@ public final class Fixes {
         recipe("tube-out-of-range", cues::tube);
         recipe("rack-elsewhere", cues::tube);
         recipe("tube-tilt", cues::tube);
-        recipe("mortar-too-short", cues::tube);
+        recipe("mortar-too-short", cues::longerTube);
         recipe("too-many-at-once", cues::inTurn);
         recipe("too-many-at-once", cues::split);
         recipe("no-tube", blocks::rack);

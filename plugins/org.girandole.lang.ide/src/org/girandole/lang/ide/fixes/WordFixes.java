@@ -95,7 +95,7 @@ final class WordFixes {
         }
         String root = node.getRootNode().getText();
         int brace = root.lastIndexOf('}', node.getEndOffset());
-        return one.checked().texts().values().stream().filter(text -> text.lines().text().equals(root)).findFirst().map(text -> {
+        return one.textOf(node).map(text -> {
             int lineStart = root.lastIndexOf('\n', brace) + 1;
             boolean alone = root.substring(lineStart, brace).isBlank();
             var at = text.lines().position(alone ? lineStart : brace);

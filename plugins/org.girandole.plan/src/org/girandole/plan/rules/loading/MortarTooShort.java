@@ -2,10 +2,10 @@ package org.girandole.plan.rules.loading;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Optional;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
+import org.girandole.plan.allocate.Fit;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
@@ -13,14 +13,10 @@ import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
-import org.girandole.plan.script.Effect;
 import org.girandole.plan.script.Rack;
 
 /** A tube too short to bring its shell up to height. Said once for each effect and rack. */
 public final class MortarTooShort implements Rule {
-    private static final double LARGE_M = 0.2;
-    private static final double SMALL_CALIBRES = 5;
-    private static final double LARGE_CALIBRES = 4;
     private static final RuleInfo INFO = new RuleInfo("mortar-too-short", RuleInfo.Family.LOADING, Severity.ERROR,
             "A tube is too short for what is loaded in it.",
             "The shell leaves too slowly, bursts low, and may come down burning.",
@@ -39,7 +35,7 @@ public final class MortarTooShort implements Rule {
             index.rack(cue).flatMap(rack -> rack.runOf(cue.tube().orElseThrow().tube()))
                     .ifPresent(run -> pairs.putIfAbsent(new Pair(cue.effect().name(), cue.tube().orElseThrow().rack(), run), cue));
         }
-        pairs.forEach((pair, cue) -> pair.run().lengthM().ifPresent(lengthM -> neededM(cue.effect())
+        pairs.forEach((pair, cue) -> pair.run().lengthM().ifPresent(lengthM -> Fit.shortestTubeM(cue.effect())
                 .filter(neededM -> lengthM < neededM).ifPresent(neededM -> out
                         .report(pair.effect() + " needs a tube of " + Quantity.millimetres(neededM) + ", but tube "
                                 + cue.tube().orElseThrow().tube() + " of rack " + pair.rack() + " is " + Quantity.millimetres(lengthM)
@@ -51,11 +47,6 @@ public final class MortarTooShort implements Rule {
                         .about(Cues.subject(cue, pair.rack()))
                         .data(Map.of("rack", pair.rack(), "lengthMm", Quantity.number(neededM * 1000)))
                         .at(Cues.tubeSource(cue)))));
-    }
-
-    private static Optional<Double> neededM(Effect effect) {
-        return effect.tubeLengthM().or(() -> effect.kind().rises()
-                ? effect.calibreM().map(m -> m * (m < LARGE_M ? SMALL_CALIBRES : LARGE_CALIBRES)) : Optional.empty());
     }
 
     private record Pair(String effect, String rack, Rack.TubeRun run) {

@@ -2,17 +2,26 @@ package org.girandole.lang.ide.server;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import javax.sound.sampled.AudioFileFormat;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
 import org.eclipse.lsp4j.CodeAction;
 import org.eclipse.lsp4j.CodeActionContext;
 import org.eclipse.lsp4j.CodeActionParams;
+import org.eclipse.lsp4j.DiagnosticSeverity;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;
 import org.girandole.lang.ide.fixes.Fixes;
@@ -40,7 +49,22 @@ class FixesTest {
         editor.close();
     }
 
-    /** Takes a fix and gives the text after it; the rule must find less than before. */
+    /** Takes a fix and gives the text after it; nothing is found of the rule any more, and no error that neither it nor the whole show had before. */
+    private String mended(String text, String rule, String title) {
+        editor.open(FILE, text);
+        List<String> before = new ArrayList<>(errors());
+        before.addAll(Quay.ERRORS);
+        editor.apply(action(rule, title));
+        assertThat(editor.rules(FILE)).as("found after '%s' in%n%s", title, editor.text(FILE)).doesNotContain(rule);
+        assertThat(before).as("errors before '%s' in%n%s", title, editor.text(FILE)).containsAll(errors());
+        return editor.text(FILE);
+    }
+
+    private List<String> errors() {
+        return editor.findings(FILE).stream().filter(d -> d.getSeverity() == DiagnosticSeverity.Error).map(d -> d.getCode().getLeft()).sorted().toList();
+    }
+
+    /** Takes a fix that leaves gaps to be filled in, and gives the text after it; the rule must find less than before. */
     private String fixed(String text, String rule, String title) {
         editor.open(FILE, text);
         CodeAction action = action(rule, title);
@@ -63,15 +87,15 @@ class FixesTest {
 
     @Test
     void aMistypedWordIsReplacedByTheNearest() {
-        assertThat(fixed(Quay.with("    at bar 12  A  Poeny"), "unresolved-name", "Write Peony")).contains("at bar 12  A  Peony");
-        assertThat(fixed(Quay.SHOW.replace("header", "header") + "table T { file \"a.csv\"  header yess  column \"a\" = number }\n", "unknown-word", "Write yes"))
+        assertThat(mended(Quay.with("    at bar 12  A  Poeny"), "unresolved-name", "Write Peony")).contains("at bar 12  A  Peony");
+        assertThat(mended(Quay.SHOW.replace("header", "header") + "table T { file \"a.csv\"  header yess  column \"a\" = number }\n", "unknown-word", "Write yes"))
                 .contains("header yes ");
     }
 
     @Test
     void aMissingUnitIsAdded() {
-        assertThat(fixed(Quay.SHOW.replace("calibre 75 mm  rise", "calibre 75  rise"), "missing-unit", "Add the unit mm")).contains("calibre 75 mm");
-        assertThat(fixed(Quay.with("    at Swell + 2  A  Peony"), "missing-unit", "Add the unit beats")).contains("at Swell + 2 beats");
+        assertThat(mended(Quay.SHOW.replace("calibre 75 mm  rise", "calibre 75  rise"), "missing-unit", "Add the unit mm")).contains("calibre 75 mm");
+        assertThat(mended(Quay.with("    at Swell + 2  A  Peony"), "missing-unit", "Add the unit beats")).contains("at Swell + 2 beats");
     }
 
     @Test
@@ -86,38 +110,69 @@ class FixesTest {
 
     @Test
     void whatIsSaidTwiceIsTakenOut() {
-        assertThat(fixed(Quay.SHOW.replace("  air 15 degC\n", "  air 15 degC\n  air 16 degC\n"), "repeated-field", "Take out air")).doesNotContain("16 degC");
-        assertThat(fixed(Quay.with("    at bar 12  A, B, A  Peony"), "place-twice", "Name A once")).contains("at bar 12  A, B  Peony");
+        assertThat(mended(Quay.SHOW.replace("  air 15 degC\n", "  air 15 degC\n  air 16 degC\n"), "repeated-field", "Take out air")).doesNotContain("16 degC");
+        assertThat(mended(Quay.with("    at bar 12  A, B, A  Peony"), "place-twice", "Name A once")).contains("at bar 12  A, B  Peony");
     }
 
     @Test
     void aScoreIsGivenItsSlot() {
-        assertThat(fixed(Quay.SHOW.replace("score Tides in slot 0", "score Tides"), "missing-field", "Put the score in slot 0"))
+        assertThat(mended(Quay.SHOW.replace("score Tides in slot 0", "score Tides"), "missing-field", "Put the score in slot 0"))
                 .contains("score Tides in slot 0 {");
     }
 
     @Test
     void aWordOfTheLanguageIsEscaped() {
-        assertThat(fixed(Quay.SHOW + "comet shell { calibre 45 mm }\n", "syntax", "Write ^shell to use the word as a name")).contains("comet ^shell {");
+        assertThat(mended(Quay.SHOW + "comet shell { calibre 45 mm }\n", "syntax", "Write ^shell to use the word as a name")).contains("comet ^shell {");
     }
 
     @Test
     void anOpenBlockIsClosed() {
-        assertThat(fixed(Quay.SHOW.replace("  air 15 degC\n}\n", "  air 15 degC\n"), "syntax", "Close the block")).contains("air 15 degC\n}");
+        assertThat(mended(Quay.SHOW.replace("  air 15 degC\n}\n", "  air 15 degC\n"), "syntax", "Close the block")).contains("air 15 degC\n}");
     }
 
     @Test
     void aClockTimeBesideAMarkBecomesTheMark() {
-        assertThat(fixed(Quay.with("    at 0:16.040  A  Peony"), "off-mark", "Use the mark Swell")).contains("at Swell  A  Peony");
+        assertThat(mended(Quay.with("    at 0:16.040  A  Peony"), "off-mark", "Use the mark Swell")).contains("at Swell  A  Peony");
     }
 
     @Test
     void aCueIsMovedByWhatIsMissing() {
         // Two pins of one module 10 ms apart, where the module wants 20 ms between them.
-        assertThat(fixed(Quay.with("    at bar 12  A  Peony  pin M1/3\n    at bar 12 + 10 ms  A  Peony  pin M1/4"), "pins-too-close", "Move the cue 10 ms later"))
+        assertThat(mended(Quay.with("    at bar 12  A  Peony  pin M1/3\n    at bar 12 + 10 ms  A  Peony  pin M1/4"), "pins-too-close", "Move the cue 10 ms later"))
                 .contains("at bar 12 + 10 ms + 10 ms");
         // At bar 1 the first note is seen; 2.305 s earlier is the firing, which the step of 10 ms rounds half up to 2.3 s.
-        assertThat(fixed(Quay.with("    at bar 1  A  Peony"), "fires-in-preroll", "Move the cue 2300 ms later")).contains("at bar 1 + 2300 ms");
+        assertThat(mended(Quay.with("    at bar 1  A  Peony"), "fires-in-preroll", "Move the cue 2300 ms later")).contains("at bar 1 + 2300 ms");
+    }
+
+    @Test
+    void aCueIsMovedToWhereTimecodeRuns() {
+        // At bar 1 the first note is seen, and 2.3 s earlier is the firing.
+        String early = Quay.with("    at bar 1  A  Peony");
+        assertThat(mended(early.replace("preroll 60 s", "preroll 1 s"), "fires-before-timecode", "Move the cue 1300 ms later")).contains("at bar 1 + 1300 ms");
+        assertThat(mended(early.replace("preroll 60 s", "preroll 1 s"), "fires-before-timecode", "Make the pre-roll 3 s")).contains("preroll  3 s");
+        // 1308 ms are missing, and the firing system fires in steps of 10 ms: 1308 ms later would be fired at the step before.
+        assertThat(mended(early.replace("preroll 60 s", "preroll 992 ms"), "fires-before-timecode", "Move the cue 1310 ms later"))
+                .contains("at bar 1 + 1310 ms");
+        // The soundtrack may stand in a file of its own.
+        int from = early.indexOf("soundtrack Tides");
+        int to = early.indexOf("figure Pair2");
+        editor.open("music.show", early.substring(from, to).replace("preroll 60 s", "preroll 1 s"));
+        editor.open(FILE, "use \"music.show\"\n" + early.substring(0, from) + early.substring(to));
+        editor.apply(action("fires-before-timecode", "Make the pre-roll 3 s"));
+        assertThat(editor.text("music.show")).contains("preroll  3 s");
+        editor.type(FILE, 0, 0, "// So that the findings of both files are of the same check.\n");
+        assertThat(editor.rules(FILE)).doesNotContain("fires-before-timecode");
+        // A clock time is counted on, but not below the first note.
+        assertThat(mended(early.replace("at bar 1 ", "at 0:01.0005 ").replace("preroll 60 s", "preroll 1 s"), "fires-before-timecode",
+                "Move the cue 300 ms later")).contains("at 0:01.300500 ");
+    }
+
+    @Test
+    void aChainIsMovedBackIntoItsSection() {
+        // Bar 24 begins after 23 bars of 2 s; three beats later is 47.5 s, and two links of 400 ms later 48.3 s, where the section ends at 48 s.
+        String chain = "chain Run of 3 Peony { gap 400 ms +- 8 %  lead 100 ms }\n";
+        assertThat(mended(chain + Quay.with("    at bar 24 + 3 beats  A  Run"), "chain-overruns", "Move the cue 300 ms earlier"))
+                .contains("at bar 24 + 3 beats - 300 ms  A  Run");
     }
 
     @Test
@@ -126,14 +181,15 @@ class FixesTest {
         CodeAction action = editor.fixes(FILE, "hold-debris").stream().filter(a -> a.getTitle().matches("Move the cue \\d+ ms earlier")).findFirst().orElseThrow();
         editor.apply(action);
         assertThat(editor.text(FILE)).containsPattern("at [a-zA-Z0-9 ]+ - \\d+ ms");
+        assertThat(editor.rules(FILE)).doesNotContain("hold-debris");
     }
 
     @Test
     void aWrittenPinIsReplacedByAFreeOneOrLeftOut() {
         String taken = Quay.with("    at bar 12  A  Peony  pin M1/1\n    at bar 13  A  Peony  pin M1/1");
-        assertThat(fixed(taken, "pin-taken", "Let the program choose the pin")).containsPattern("at bar 1[23]  A  Peony\n");
-        assertThat(fixed(Quay.with("    at bar 12  A  Peony  pin M1/9"), "pin-out-of-range", "Use the free pin M1/3")).contains("pin M1/3");
-        assertThat(fixed(Quay.with("    at bar 12  A  Peony  pin M2/6"), "module-elsewhere", "Let the program choose the pin")).contains("at bar 12  A  Peony\n");
+        assertThat(mended(taken, "pin-taken", "Let the program choose the pin")).containsPattern("at bar 1[23]  A  Peony\n");
+        assertThat(mended(Quay.with("    at bar 12  A  Peony  pin M1/9"), "pin-out-of-range", "Use the free pin M1/3")).contains("pin M1/3");
+        assertThat(mended(Quay.with("    at bar 12  A  Peony  pin M2/6"), "module-elsewhere", "Let the program choose the pin")).contains("at bar 12  A  Peony\n");
     }
 
     @Test
@@ -141,9 +197,52 @@ class FixesTest {
         String other = Quay.SHOW.replace("rack R2", "rack R3 at A { 2 tubes 100 mm long 700 mm  spaced 220 mm }\nrack R2");
         String cue = "    at bar 12  A  Peony  tube R3/1";
         String text = other.replace("    cue Hero at bar 12  A  Peony  note \"the one\"", cue);
-        assertThat(fixed(text, "tube-calibre", "Let the program choose the tube")).contains("at bar 12  A  Peony\n");
-        assertThat(fixed(Quay.with("    at bar 12  A  Peony  tube R1/9"), "tube-out-of-range", "Use the free tube R1/3")).contains("tube R1/3");
-        assertThat(fixed(Quay.with("    at bar 12  A  Peony  tube R2/3"), "rack-elsewhere", "Let the program choose the tube")).contains("at bar 12  A  Peony\n");
+        assertThat(mended(text, "tube-calibre", "Let the program choose the tube")).contains("at bar 12  A  Peony\n");
+        assertThat(mended(Quay.with("    at bar 12  A  Peony  tube R1/9"), "tube-out-of-range", "Use the free tube R1/3")).contains("tube R1/3");
+        assertThat(mended(Quay.with("    at bar 12  A  Peony  tube R2/3"), "rack-elsewhere", "Let the program choose the tube")).contains("at bar 12  A  Peony\n");
+    }
+
+    @Test
+    void aTakenTubeIsLeftToTheFirst() {
+        String taken = Quay.with("    at bar 12  A  Peony  tube R1/1\n    at bar 13  A  Peony  tube R1/1");
+        assertThat(mended(taken, "tube-taken", "Use the free tube R1/4")).contains("tube R1/4");
+        assertThat(mended(taken, "tube-taken", "Let the program choose the tube")).contains("at bar 13  A  Peony\n");
+        // What is loaded again and again into one tube finds no peace in another.
+        editor.open(FILE, Quay.with("    repeat 2 every 1 bar from bar 15 {\n      at 0  A  Peony  tube R1/1\n    }"));
+        assertThat(editor.fixes(FILE, "tube-taken")).extracting(CodeAction::getTitle).contains("Let the program choose the tube")
+                .noneMatch(title -> title.startsWith("Use the free tube"));
+    }
+
+    @Test
+    void onlyATubeThatCanBeTiltedSoFarIsOffered() {
+        String text = Quay.with("    at bar 12  A  Peony  tilt 20 deg  tube R1/6").replace("rack R2",
+                "rack R3 at A { 2 tubes 75 mm long 500 mm  spaced 160 mm  tilt -30 deg .. 30 deg }\nrack R2");
+        assertThat(mended(text, "tube-tilt", "Use the free tube R3/1")).contains("tube R3/1");
+        assertThat(mended(text, "tube-tilt", "Let the program choose the tube")).contains("tilt 20 deg\n");
+        editor.open(FILE, text);
+        assertThat(editor.fixes(FILE, "tube-tilt")).extracting(CodeAction::getTitle).noneMatch(title -> title.startsWith("Use the free tube R1"));
+    }
+
+    @Test
+    void onlyATubeThatIsKnownToBeLongEnoughIsOffered() {
+        // Five times 75 mm are 375 mm.
+        String text = Quay.with("    at bar 12  A  Peony  tube R3/1").replace("rack R2",
+                "rack R3 at A { 2 tubes 75 mm long 370 mm  spaced 160 mm }\nrack R4 at A { 1 tubes 75 mm  spaced 160 mm }\nrack R2");
+        assertThat(mended(text, "mortar-too-short", "Use the free tube R1/3")).contains("tube R1/3");
+        editor.open(FILE, text);
+        assertThat(editor.fixes(FILE, "mortar-too-short")).extracting(CodeAction::getTitle).noneMatch(title -> title.startsWith("Use the free tube R3")
+                || title.startsWith("Use the free tube R4") || title.startsWith("Let the program choose"));
+    }
+
+    @Test
+    void aSoundtrackIsThatOfItsRecording() throws Exception {
+        Path recording = folder.resolve("tides.wav");
+        AudioSystem.write(new AudioInputStream(new ByteArrayInputStream(new byte[60 * 8000]), new AudioFormat(8000, 8, 1, false, false), 60 * 8000),
+                AudioFileFormat.Type.WAVE, recording.toFile());
+        String hash = HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(recording)));
+        String other = Quay.SHOW.replace("  length 1:00.000\n", "  audio \"tides.wav\" hash \"" + "0".repeat(64) + "\"\n  length 1:02.000\n");
+        assertThat(mended(other, "audio-length", "Write the length of the recording, 1:00.000")).contains("length   1:00.000");
+        assertThat(mended(other, "audio-changed", "Accept the recording that is there now (listen through the show first)")).contains(hash);
     }
 
     @Test
@@ -158,7 +257,7 @@ class FixesTest {
     void aCueThatIsTooMuchAtOnceIsSplitOrShotInTurn() {
         String many = Quay.SHOW.replace("4 pins at once", "1 pins at once").replace("module M2 \"2\" of Box at B", "module M2 \"2\" of Box at B, A")
                 .replace("at Swell  A, B  Peony", "at Swell  A, B  Peony  pin M2/1, M2/2");
-        assertThat(fixed(many, "too-many-at-once", "Shoot the places in turn, 50 ms apart")).contains("at Swell  A, B  Peony  in turn every 50 ms");
+        assertThat(mended(many, "too-many-at-once", "Shoot the places in turn, 50 ms apart")).contains("at Swell  A, B  Peony  in turn every 50 ms");
         editor.open(FILE, Quay.with("    at bar 12  A, B  Willow"));
         editor.apply(action("no-tube", "Split the cue: one line for each of its places"));
         assertThat(editor.text(FILE)).contains("    at bar 12  A  Willow\n    at bar 12  B  Willow\n");
@@ -166,19 +265,19 @@ class FixesTest {
 
     @Test
     void aSoundtrackGetsEnoughPreRoll() {
-        assertThat(fixed(Quay.SHOW.replace("preroll 60 s", "preroll 2 s"), "preroll-short", "Make the pre-roll 10 s")).contains("preroll  10 s");
+        assertThat(mended(Quay.SHOW.replace("preroll 60 s", "preroll 2 s"), "preroll-short", "Make the pre-roll 10 s")).contains("preroll  10 s");
     }
 
     @Test
     void aScoreGetsAFreeSlot() {
-        assertThat(fixed(Quay.SHOW + "soundtrack Other { length 0:30  timecode 25 fps from 11:00:00:00  preroll 60 s }\nscore Other in slot 0 {\n"
+        assertThat(mended(Quay.SHOW + "soundtrack Other { length 0:30  timecode 25 fps from 11:00:00:00  preroll 60 s }\nscore Other in slot 0 {\n"
                 + "  at 0:10  A  Peony\n}\n", "slot-clash", "Put the score in slot 1, which is free")).contains("score Other in slot 1 {");
     }
 
     @Test
     void whatNothingUsesIsTakenOut() {
-        assertThat(fixed(Quay.SHOW, "unused-effect", "Take out Willow")).doesNotContain("Willow");
-        assertThat(fixed(Quay.SHOW + "waive off-mark for Hero because \"x\" by \"y\"\n", "waiver-unused", "Take out the waiver")).doesNotContain("waive");
+        assertThat(mended(Quay.SHOW, "unused-effect", "Take out Willow")).doesNotContain("Willow");
+        assertThat(mended(Quay.SHOW + "waive off-mark for Hero because \"x\" by \"y\"\n", "waiver-unused", "Take out the waiver")).doesNotContain("waive");
     }
 
     @Test

@@ -1,7 +1,11 @@
 package org.girandole.lang.ide.server;
 
-/** A small invented show that checks without errors, for tests to break. */
+import java.util.List;
+
+/** A small invented show, whole but for the boundary of its site, for tests to break. */
 final class Quay {
+    /** Rules that find errors in it. */
+    static final List<String> ERRORS = List.of("fallout-unchecked");
     static final String SHOW = """
             show Quay "Quay night" {
               on 2027-06-19 at 22:30 zone "UTC"
