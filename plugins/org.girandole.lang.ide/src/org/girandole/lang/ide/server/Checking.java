@@ -96,7 +96,10 @@ final class Checking {
 
     private void schedule() {
         board.outdated();
-        long change = changes.incrementAndGet();
+        later(changes.incrementAndGet());
+    }
+
+    private void later(long change) {
         try {
             worker.schedule(() -> round(change), PAUSE_MS, TimeUnit.MILLISECONDS);
         } catch (RejectedExecutionException e) {
@@ -129,8 +132,11 @@ final class Checking {
             List<String> gone = board.all().stream().map(CheckedScript::uri).filter(uri -> !round.present.contains(uri)).toList();
             board.post(checked, gone, () -> publisher.publish(board.all()));
         } catch (CancellationException e) {
-            // A write came between; it has ordered the next round.
+            // A write came between. One that changed something has ordered the next round, any other has not.
             LOG.debug("A check was overtaken.");
+            if (change == changes.get()) {
+                later(change);
+            }
         } catch (RuntimeException e) {
             LOG.error("A check failed.", e);
         }

@@ -122,7 +122,7 @@ final class ShowWorkspace extends WorkspaceManager {
         }
         unparsed.remove(uri);
         checking.changed(uri);
-        return Buildable.NO_BUILD;
+        return parsing();
     }
 
     @Override
@@ -130,14 +130,18 @@ final class ShowWorkspace extends WorkspaceManager {
         URI uri = ScriptUris.model(clientUri.toString());
         Open before = open.get(uri);
         if (before == null) {
-            return Buildable.NO_BUILD;
+            return parsing();
         }
         Document changed = new Document(before.version, before.text.text());
         String now = changed.applyTextDocumentChanges(changes).getContents();
         open.put(uri, new Open(before.clientUri, version == null ? before.version + 1 : version, new TextLines(now), before.parsed));
         unparsed.add(uri);
         checking.changed(uri);
-        // Parsing waits for the last of several changes that come at once.
+        return parsing();
+    }
+
+    /** Parsing waits for the last of several writes that come at once: each gives up the parsing of the one before, so each must do it. */
+    private Buildable parsing() {
         return cancel -> {
             parse();
             return List.of();
@@ -151,7 +155,7 @@ final class ShowWorkspace extends WorkspaceManager {
         unparsed.remove(uri);
         folderOf(uri).buffer(uri, null);
         readFromDisk(uri);
-        return Buildable.NO_BUILD;
+        return parsing();
     }
 
     @Override
@@ -169,7 +173,7 @@ final class ShowWorkspace extends WorkspaceManager {
                 checking.everything();
             }
         }
-        return Buildable.NO_BUILD;
+        return parsing();
     }
 
     private void readFromDisk(URI uri) {

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.concurrent.TimeUnit;
 import org.eclipse.lsp4j.CompletionParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.DocumentSymbolParams;
@@ -94,6 +95,27 @@ class BadInputTest {
                 List.of(new FileEvent(editor.uri(FILE), FileChangeType.Changed))));
         assertThat(Editor.get(editor.texts().documentSymbol(new DocumentSymbolParams(editor.id(FILE))))).extracting(s -> s.getRight().getName())
                 .contains("Quay").doesNotContain("Other");
+    }
+
+    /** A write that changes nothing interrupts a check as every write does: the check must come all the same. */
+    @Test
+    void changesOnDiskDoNotLoseTheCheckOfWhatWasTyped() throws IOException {
+        // Many shows use one file, so that a check of them all takes long enough to be interrupted.
+        for (int i = 0; i < 30; i++) {
+            Files.writeString(folder.resolve("show" + i + ".show"), "use \"parts.show\"\n" + Quay.SHOW.replace("Quay", "Quay" + i));
+        }
+        editor.open("parts.show", "comet Star { calibre 45 mm }\n");
+        String uri = editor.uri("parts.show");
+        DidChangeWatchedFilesParams changed = new DidChangeWatchedFilesParams(List.of(new FileEvent(uri, FileChangeType.Changed)));
+        editor.send(uri, new Range(new Position(0, 0), new Position(0, 0)), "shw ");
+        // Until well after the check has begun, which is a moment after the key press.
+        long enough = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(700);
+        while (System.nanoTime() < enough) {
+            editor.server().getWorkspaceService().didChangeWatchedFiles(changed);
+            Editor.get(editor.texts().documentSymbol(new DocumentSymbolParams(editor.id("parts.show"))).handle((symbols, overtaken) -> true));
+        }
+        editor.await(uri);
+        assertThat(editor.rules("parts.show")).contains("syntax");
     }
 
     @Test

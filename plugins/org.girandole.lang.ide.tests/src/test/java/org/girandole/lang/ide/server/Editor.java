@@ -131,7 +131,8 @@ final class Editor implements LanguageClient, AutoCloseable {
         await(uri);
     }
 
-    private void send(String uri, Range range, String text) {
+    /** Replaces a range of an open text and waits for nothing. */
+    void send(String uri, Range range, String text) {
         TextLines lines = new TextLines(texts.get(uri));
         StringBuilder now = new StringBuilder(lines.text());
         now.replace(lines.offset(range.getStart()), lines.offset(range.getEnd()), text);
