@@ -35,7 +35,7 @@ final class Shells {
     }
 
     /** @throws PhysicsInputException if it cannot be known how the shell flies */
-    static Shell of(PlannedCue cue, SiteAir air) {
+    static Shell of(PlannedCue cue, SiteAir air, FlightMemory memory) {
         Effect effect = cue.effect();
         if (effect.calibreM().isEmpty()) {
             throw new PhysicsInputException("no calibre of " + effect.name(), "a calibre to estimate the shell's size by",
@@ -54,33 +54,23 @@ final class Shells {
         boolean estimated = effect.massKg().isEmpty() || effect.apexM().isEmpty() || effect.spreadM().isEmpty()
                 || cue.timing().riseSource() == RiseSource.ESTIMATED;
         double scatterUs = cue.timing().riseToleranceUs() > 0 ? cue.timing().riseToleranceUs() : Scatter.USUAL.burstUs();
-        boolean pair = effect.apexM().isPresent() && cue.timing().riseSource() != RiseSource.ESTIMATED;
-        return new Shell(body, speedMps(body, riseUs, apexM, pair, air), riseUs, scatterUs, Debris.usual(spreadM), estimated);
+        return new Shell(body, speedMps(body, riseUs, apexM, pairKnown(cue), air, memory), riseUs, scatterUs, Debris.usual(spreadM), estimated);
     }
 
-    /** Why rise and apex, both written or measured, do not go together; empty when they do, or one of them is an estimate. */
-    static Optional<String> impossible(PlannedCue cue, SiteAir air) {
-        Effect effect = cue.effect();
-        if (effect.apexM().isEmpty() || effect.calibreM().isEmpty() || cue.timing().riseSource() == RiseSource.ESTIMATED) {
-            return Optional.empty();
-        }
-        try {
-            of(cue, air);
-            return Optional.empty();
-        } catch (PhysicsInputException e) {
-            return Optional.of(e.getMessage());
-        }
+    /** Whether rise and apex of a cue's shell are both written or measured, and its size is known. */
+    static boolean pairKnown(PlannedCue cue) {
+        return cue.effect().apexM().isPresent() && cue.effect().calibreM().isPresent() && cue.timing().riseSource() != RiseSource.ESTIMATED;
     }
 
     /** Where rise or apex is an estimate they may not go together; the height then counts, because it decides how far the shell can come. */
-    private static double speedMps(Body body, long riseUs, double apexM, boolean bothKnown, SiteAir air) {
+    private static double speedMps(Body body, long riseUs, double apexM, boolean bothKnown, SiteAir air, FlightMemory memory) {
         try {
-            return Fits.fromRiseAndApex(body, riseUs, apexM, air);
+            return memory.speedFromRiseAndApex(body, riseUs, apexM, air);
         } catch (PhysicsInputException e) {
             if (bothKnown) {
                 throw e;
             }
-            return Fits.fromApex(body, apexM, air);
+            return memory.speedFromApex(body, apexM, air);
         }
     }
 }

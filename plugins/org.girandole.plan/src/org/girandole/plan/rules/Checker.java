@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.Finding;
 import org.girandole.plan.Plan;
+import org.girandole.plan.fallout.FlightMemory;
 
 /**
  * Runs every rule on a plan, raises the severities that the script raises, holds the waivers against what was found, and puts it all
@@ -28,7 +29,19 @@ public final class Checker {
 
     /** The plan with everything found about it, its own troubles included. */
     public static CheckedPlan check(Plan plan) {
-        List<Finding> found = new ArrayList<>(Rules.all().parallelStream().flatMap(rule -> found(rule, plan).stream()).toList());
+        return check(plan, new FlightMemory());
+    }
+
+    /**
+     * The same, sooner.
+     *
+     * @param flights what was flown for earlier checks; this one adds to it
+     */
+    public static CheckedPlan check(Plan plan, FlightMemory flights) {
+        Workings workings = new Workings(plan, flights);
+        // Fitted by all cores before the rules share these: a rule that waits for what another works out would keep one from working.
+        workings.shells();
+        List<Finding> found = new ArrayList<>(Rules.all().parallelStream().flatMap(rule -> found(rule, workings, true).stream()).toList());
         Settings settings = Settings.of(plan);
         found.addAll(settings.findings());
         Waivers waivers = new Waivers(plan);
@@ -39,17 +52,27 @@ public final class Checker {
         return new CheckedPlan(plan, judged.stream().map(settings::raise).sorted(ORDER).toList());
     }
 
-    /** Rules share nothing but the plan, so that they can run side by side; the stream keeps their order. */
-    private static List<Finding> found(Rule rule, Plan plan) {
-        Findings out = new Findings(rule.info(), rule.info().severity());
-        rule.check(plan, out);
+    /** Rules share nothing that changes what they find, so that they can run side by side; the stream keeps their order. */
+    private static List<Finding> found(Rule rule, Workings workings, boolean cures) {
+        RuleInfo info = rule.info();
+        Findings out = cures ? new Findings(info, info.severity()) : Findings.withoutCures(info, info.severity());
+        rule.check(workings, out);
         return out.all();
     }
 
     /** What some rules find, held against the waivers; nothing else about the plan is looked at. */
-    public static List<Finding> findings(Plan plan, Collection<Rule> rules) {
-        Waivers waivers = new Waivers(plan);
-        return rules.stream().flatMap(rule -> found(rule, plan).stream()).map(waivers::apply).sorted(ORDER).toList();
+    public static List<Finding> findings(Workings workings, Collection<Rule> rules) {
+        return findings(workings, rules, true);
+    }
+
+    /** The same for trying what if: as many findings of the same rules about the same, but no remedies where these must be looked for. */
+    public static List<Finding> findingsWithoutCures(Workings workings, Collection<Rule> rules) {
+        return findings(workings, rules, false);
+    }
+
+    private static List<Finding> findings(Workings workings, Collection<Rule> rules, boolean cures) {
+        Waivers waivers = new Waivers(workings.plan());
+        return rules.stream().flatMap(rule -> found(rule, workings, cures).stream()).map(waivers::apply).sorted(ORDER).toList();
     }
 
     /** The rule of this id, if it is one whose findings can be waived. */

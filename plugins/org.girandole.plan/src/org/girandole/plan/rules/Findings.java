@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.girandole.plan.Finding;
 import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
@@ -13,12 +14,23 @@ import org.girandole.plan.script.SourceRef;
 public final class Findings {
     private final RuleInfo rule;
     private final Severity severity;
+    private final boolean cures;
     private final List<Finding> findings = new ArrayList<>();
 
     /** For a rule at the severity the script wants. */
     public Findings(RuleInfo rule, Severity severity) {
+        this(rule, severity, true);
+    }
+
+    private Findings(RuleInfo rule, Severity severity, boolean cures) {
         this.rule = rule;
         this.severity = severity;
+        this.cures = cures;
+    }
+
+    /** For what nobody reads further than that something was found: a remedy that must be looked for is left out. */
+    static Findings withoutCures(RuleInfo rule, Severity severity) {
+        return new Findings(rule, severity, false);
     }
 
     /** Starts a finding; it counts once {@link Draft#at} is called. */
@@ -59,6 +71,12 @@ public final class Findings {
 
         public Draft remedy(String text) {
             remedy = text;
+            return this;
+        }
+
+        /** A remedy that takes its time to find. */
+        public Draft remedy(Supplier<String> text) {
+            remedy = cures ? text.get() : "";
             return this;
         }
 

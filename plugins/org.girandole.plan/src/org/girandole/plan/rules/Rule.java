@@ -8,4 +8,9 @@ public interface Rule {
 
     /** Reports everything this rule has to say about the plan. */
     void check(Plan plan, Findings out);
+
+    /** The same for a plan of which other rules may have worked out something already. */
+    default void check(Workings workings, Findings out) {
+        check(workings.plan(), out);
+    }
 }

@@ -10,6 +10,8 @@ import org.girandole.physics.separation.DistanceTable;
 import org.girandole.physics.separation.Requirement;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
+import org.girandole.plan.fallout.FlightMemory;
+import org.girandole.plan.rules.Workings;
 
 /**
  * What the show's distance table asks from each position to each audience line and protected place, met or not: for drawing and for
@@ -49,11 +51,12 @@ public record AskedDistances(Optional<DistanceTable> table, List<Line> lines) {
             return new AskedDistances(table, List.of());
         }
         Ground ground = Ground.of(plan);
+        Workings workings = new Workings(plan, new FlightMemory());
         Map<List<String>, Line> most = new LinkedHashMap<>();
         plan.script().site().ifPresent(site -> ordered(ground, site.positions().stream().map(position -> position.name()).toList())
                 .forEach(key -> most.put(key, null)));
-        Distances.each(plan, ground, ground.audience(), place -> table.get(), held -> add(most, held, true));
-        Distances.each(plan, ground, ground.protectedPlaces(), place -> Protect.times(table.get(), place), held -> add(most, held, false));
+        Distances.each(workings, ground, ground.audience(), place -> table.get(), held -> add(most, held, true));
+        Distances.each(workings, ground, ground.protectedPlaces(), place -> Protect.times(table.get(), place), held -> add(most, held, false));
         List<Line> lines = new ArrayList<>(most.values());
         lines.removeIf(line -> line == null);
         return new AskedDistances(table, lines);

@@ -11,11 +11,12 @@ import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
 import org.girandole.plan.rules.Findings;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 
 /** Distances that are met, but by a number that nobody checked against its document. Said once for each rule text of the table. */
-public final class DistanceUnverified implements Rule {
+public final class DistanceUnverified implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("distance-unverified", RuleInfo.Family.DISTANCE, Severity.WARNING,
             "A distance is met only by a number that nobody checked against its document.",
             "A number that somebody remembers may be that of another edition, or wrong. Met or not, it then says little.",
@@ -27,12 +28,13 @@ public final class DistanceUnverified implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
         Ground ground = Ground.of(plan);
         plan.script().separationTable().ifPresent(table -> {
             Map<String, Met> met = new LinkedHashMap<>();
-            Distances.each(plan, ground, ground.audience(), place -> table, held -> add(met, held));
-            Distances.each(plan, ground, ground.protectedPlaces(), place -> Protect.times(table, place), held -> add(met, held));
+            Distances.each(workings, ground, ground.audience(), place -> table, held -> add(met, held));
+            Distances.each(workings, ground, ground.protectedPlaces(), place -> Protect.times(table, place), held -> add(met, held));
             met.forEach((text, found) -> out.report("Distances of " + String.join(", ", found.effects()) + " are met by " + table.name()
                     + ", but by a number that nobody checked: " + text)
                     .found(found.asked().citation().text(), "a number read in its document")

@@ -18,10 +18,10 @@ import org.girandole.physics.separation.SeparationCheck;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Subject;
-import org.girandole.plan.fallout.FalloutAreas;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Point;
 import org.girandole.plan.script.Site;
 
@@ -31,9 +31,9 @@ final class Distances {
     }
 
     /** For each effect, position and place that does not hold: the firing that misses most. */
-    static List<Held> worst(Plan plan, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables) {
+    static List<Held> worst(Workings workings, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables) {
         Map<Key, Held> worst = new LinkedHashMap<>();
-        each(plan, ground, places, tables, Distances::checkQuickly, held -> {
+        each(workings, ground, places, tables, Distances::checkQuickly, held -> {
             if (!held.check().holds()) {
                 worst.merge(new Key(held.cue().what(), held.cue().position(), held.place()), held, (a, b) -> b.missesMoreThan(a) ? b : a);
             }
@@ -42,13 +42,14 @@ final class Distances {
     }
 
     /** Every firing held against every place, place by place. */
-    static void each(Plan plan, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables,
+    static void each(Workings workings, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables,
             Consumer<Held> use) {
-        each(plan, ground, places, tables, SeparationCheck::of, use);
+        each(workings, ground, places, tables, SeparationCheck::of, use);
     }
 
-    private static void each(Plan plan, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables,
+    private static void each(Workings workings, Ground ground, List<Ground.Place> places, Function<Ground.Place, DistanceTable> tables,
             Check how, Consumer<Held> use) {
+        Plan plan = workings.plan();
         Optional<Site.Wind> wind = plan.script().site().flatMap(Site::wind);
         Map<Case, Answer> computed = new HashMap<>();
         Map<List<String>, Boolean> heights = new HashMap<>();
@@ -62,7 +63,7 @@ final class Distances {
                 // Cues alike in all that a table asks are computed once.
                 Answer answer = computed.computeIfAbsent(Case.of(cue, from.get(), place), key -> {
                     boolean heightKnown = heights.computeIfAbsent(List.of(cue.effect().name(), cue.lot().orElse("")),
-                            flown -> FalloutAreas.impossible(plan, cue).isEmpty());
+                            flown -> workings.shells().impossible(cue).isEmpty());
                     FiringCase firing = Firings.of(cue, heightKnown, from.get().zM() - place.zM(), wind);
                     return new Answer(firing, how.check(table, firing, new Point2(from.get().xM(), from.get().yM()), place.shape()));
                 });
@@ -131,7 +132,7 @@ final class Distances {
             out.report(Cues.name(cue) + message)
                     .found(found, allowed)
                     .basis(table.name() + ": " + basis(asked))
-                    .remedy(Cures.of(this))
+                    .remedy(() -> Cures.of(this))
                     .about(subject())
                     .data(Map.of("place", place.name(), "foundM", Quantity.metres(check.foundM())))
                     .at(cue.source());

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.girandole.physics.fallout.FalloutResult;
 import org.girandole.physics.fallout.Footprint;
 import org.girandole.physics.wind.CriticalWind;
@@ -12,16 +13,18 @@ import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
 import org.girandole.plan.fallout.FalloutAreas;
+import org.girandole.plan.fallout.LoadedShells;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Site;
 
 /** Shells that come down, burst or not, outside of the boundary or on a protected place. Said once for each effect and position. */
-public final class FalloutOutside implements Rule {
+public final class FalloutOutside implements SharingRule {
     /** Outside of the boundary; and debris, which is cold casing, on a protected place. */
     static final double MOST = 0.01;
     /** For so many findings it is looked up how much less wind would do; a show with more of them has another trouble. */
@@ -32,37 +35,23 @@ public final class FalloutOutside implements Rule {
             "Now and then a shell does not burst in the air. It comes down whole, where nobody was to be.",
             "99 of 100 inside the boundary, no unburst shell and 1 of 100 pieces of debris on a protected place: " + Basis.COMMON_PRACTICE);
 
-    private final int cured;
-
-    public FalloutOutside() {
-        this(MOST_CURED);
-    }
-
-    private FalloutOutside(int cured) {
-        this.cured = cured;
-    }
-
-    /** The same rule, which does not look up how much less wind would do. */
-    static FalloutOutside withoutCures() {
-        return new FalloutOutside(0);
-    }
-
     @Override
     public RuleInfo info() {
         return INFO;
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
         Ground ground = Ground.of(plan);
         List<Ground.Place> places = new ArrayList<>();
         ground.boundary().ifPresent(places::add);
         places.addAll(ground.protectedPlaces());
-        if (places.isEmpty() || plan.cues().stream().noneMatch(FalloutAreas::concerns)) {
+        if (places.isEmpty() || plan.cues().stream().noneMatch(LoadedShells::concerns)) {
             return;
         }
         Map<Key, Worst> worst = new LinkedHashMap<>();
-        for (FalloutAreas.Area area : FalloutAreas.counted(plan, places.stream().map(Ground.Place::shape).toList()).areas()) {
+        for (FalloutAreas.Area area : FalloutAreas.counted(plan, workings.shells(), places.stream().map(Ground.Place::shape).toList()).areas()) {
             for (int i = 0; i < places.size(); i++) {
                 Ground.Place place = places.get(i);
                 boolean isBoundary = ground.boundary().filter(place::equals).isPresent();
@@ -73,7 +62,8 @@ public final class FalloutOutside implements Rule {
         }
         List<Worst> all = List.copyOf(worst.values());
         for (int i = 0; i < all.size(); i++) {
-            report(all.get(i), i < cured ? lessWind(plan, all.get(i)) : "", out);
+            Worst each = all.get(i);
+            report(each, i < MOST_CURED ? () -> lessWind(workings, each) : () -> "", out);
         }
     }
 
@@ -90,31 +80,32 @@ public final class FalloutOutside implements Rule {
         }
     }
 
-    private static void report(Worst worst, String lessWind, Findings out) {
+    private static void report(Worst worst, Supplier<String> lessWind, Findings out) {
         PlannedCue cue = worst.area().first();
         String percent = percent(worst.share()) + " of its " + worst.what();
         String where = worst.isBoundary() ? "outside of the boundary" : "on " + worst.place().name();
         out.report(Cues.name(cue) + ": " + percent + " come down " + where + (worst.area().estimated() ? ", by estimated data" : ""))
                 .found(percent + ", of " + FalloutAreas.SAMPLES + " computed", (worst.most() == 0 ? "none " : "at most " + percent(worst.most()) + " ")
                         + where)
-                .remedy(lessWind + "tilt it away, move it, use a smaller effect, or clear a wider area and move the boundary")
+                .remedy(() -> lessWind.get() + "tilt it away, move it, use a smaller effect, or clear a wider area and move the boundary")
                 .about(Cues.subject(cue, worst.place().name()))
                 .data(Map.of("place", worst.place().name()))
                 .at(cue.source());
     }
 
     /** The wind from the same side, weaker than planned, up to which this is clean; empty when the wind is not at fault or not known. */
-    private static String lessWind(Plan plan, Worst worst) {
-        Optional<Site.Wind> wind = plan.script().site().flatMap(Site::wind).filter(blows -> blows.speedMps() >= LEAST_MPS);
+    private static String lessWind(Workings workings, Worst worst) {
+        Optional<Site.Wind> wind = workings.plan().script().site().flatMap(Site::wind).filter(blows -> blows.speedMps() >= LEAST_MPS);
         if (wind.isEmpty()) {
             return "";
         }
-        CriticalWind critical = CriticalWind.find(wind.get().fromDeg(), wind.get().speedMps(), (from, speed) -> broken(plan, worst, from, speed));
+        CriticalWind critical = CriticalWind.find(wind.get().fromDeg(), wind.get().speedMps(), (from, speed) -> broken(workings, worst, from, speed));
         return critical.cleanUpToMps().isPresent() && !critical.brokenBy().isEmpty() ? critical.text() + ": fire it in no more; or " : "";
     }
 
-    private static List<String> broken(Plan plan, Worst worst, double fromDeg, double speedMps) {
-        FalloutResult result = FalloutAreas.again(plan, worst.area(), fromDeg, speedMps, List.of(worst.place().shape()));
+    private static List<String> broken(Workings workings, Worst worst, double fromDeg, double speedMps) {
+        FalloutResult result = FalloutAreas.again(workings.plan(), workings.shells(), worst.area(), fromDeg, speedMps,
+                List.of(worst.place().shape()));
         boolean shells = share(result.unburst(), 0, worst.isBoundary()) > (worst.isBoundary() ? MOST : 0);
         boolean debris = result.debris().filter(each -> share(each, 0, worst.isBoundary()) > MOST).isPresent();
         return shells || debris ? List.of(worst.place().name()) : List.of();

@@ -9,14 +9,16 @@ import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
 import org.girandole.plan.fallout.FalloutAreas;
+import org.girandole.plan.fallout.LoadedShells;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Findings;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Site;
 
 /** Shells whose fallout could not be held against anything, and why. */
-public final class FalloutUnchecked implements Rule {
+public final class FalloutUnchecked implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("fallout-unchecked", RuleInfo.Family.DISTANCE, Severity.ERROR,
             "Where unburst shells and debris come down was not checked.",
             "Everybody inside that area must be known and away. Nobody can clear an area that nobody has drawn.",
@@ -30,8 +32,9 @@ public final class FalloutUnchecked implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        if (plan.cues().stream().noneMatch(FalloutAreas::concerns)) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        if (plan.cues().stream().noneMatch(LoadedShells::concerns)) {
             return;
         }
         Ground ground = Ground.of(plan);
@@ -55,7 +58,7 @@ public final class FalloutUnchecked implements Rule {
                         .about(Subject.of(place.name()))
                         .at(plan.script().site().map(Site::source).orElse(plan.script().show().source()))));
         Map<String, FalloutAreas.Unknown> once = new LinkedHashMap<>();
-        FalloutAreas.unknown(plan).forEach(unknown -> once.putIfAbsent(unknown.first().effect().name(), unknown));
+        workings.shells().unknown().forEach(unknown -> once.putIfAbsent(unknown.first().effect().name(), unknown));
         once.forEach((effect, unknown) -> out.report("Where " + effect + " comes down was not computed: " + unknown.why())
                 .found(unknown.why(), "data that a flight can be computed from")
                 .remedy("correct or add calibre, mass, rise, apex and spread of " + effect)

@@ -12,11 +12,12 @@ import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 
 /** Something fired nearer to a protected place than the show's distance table asks, times what the place asks. */
-public final class Protect implements Rule {
+public final class Protect implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("protect", RuleInfo.Family.DISTANCE, Severity.ERROR,
             "Something is fired too near to a protected place.",
             "A fuel dock, a hospital or a dry wood turns one bad shell into a catastrophe.",
@@ -28,10 +29,11 @@ public final class Protect implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
         Ground ground = Ground.of(plan);
         plan.script().separationTable()
-                .ifPresent(table -> Distances.worst(plan, ground, ground.protectedPlaces(), place -> times(table, place))
+                .ifPresent(table -> Distances.worst(workings, ground, ground.protectedPlaces(), place -> times(table, place))
                         .forEach(worst -> worst.report(out, worst.place().name())));
     }
 

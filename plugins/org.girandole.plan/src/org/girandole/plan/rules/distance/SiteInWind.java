@@ -9,8 +9,10 @@ import org.girandole.plan.Finding;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
+import org.girandole.plan.fallout.FlightMemory;
 import org.girandole.plan.rules.Checker;
 import org.girandole.plan.rules.Rule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Site;
 
 /**
@@ -23,9 +25,8 @@ public record SiteInWind(Plan plan, List<Finding> findings) {
     /** The strongest wind that is tried: in more nobody stands a rack up. */
     public static final double STRONGEST_MPS = 20;
     private static final Set<String> UNCHECKED = Set.of("separation-unchecked", "fallout-unchecked");
-    private static final List<Rule> RULES = rules(new FalloutOutside());
-    /** The same rules for trying many winds: they find the same, but look for no cure that takes its time. */
-    private static final List<Rule> QUICK = rules(FalloutOutside.withoutCures());
+    private static final List<Rule> RULES = List.of(new SeparationUnchecked(), new Separation(), new Protect(), new FalloutUnchecked(),
+            new FalloutOutside(), new BurstTooLow(), new PositionTooClose(), new PositionOutside());
 
     /** How a position fares. */
     public enum State {
@@ -54,23 +55,19 @@ public record SiteInWind(Plan plan, List<Finding> findings) {
         findings = List.copyOf(findings);
     }
 
-    private static List<Rule> rules(Rule fallout) {
-        return List.of(new SeparationUnchecked(), new Separation(), new Protect(), new FalloutUnchecked(), fallout, new BurstTooLow(),
-                new PositionTooClose(), new PositionOutside());
-    }
-
     /** The plan in the wind of its site. */
     public static SiteInWind of(Plan plan) {
-        return of(plan, RULES);
+        return of(plan, Checker.findings(new Workings(plan, new FlightMemory()), RULES));
     }
 
-    private static SiteInWind of(Plan plan, List<Rule> rules) {
-        return new SiteInWind(plan, Checker.findings(plan, rules).stream().filter(finding -> finding.severity() == Severity.ERROR).toList());
+    private static SiteInWind of(Plan plan, List<Finding> found) {
+        return new SiteInWind(plan, found.stream().filter(finding -> finding.severity() == Severity.ERROR).toList());
     }
 
-    /** The plan in wind from {@code fromDeg} (clockwise from north) at {@code speedMps}, without gusts; its findings name no wind that would do. */
-    public static SiteInWind of(Plan plan, double fromDeg, double speedMps) {
-        return of(plan.inWind(Optional.of(new Site.Wind(fromDeg, speedMps, Optional.empty(), plan.script().show().source()))), QUICK);
+    /** The plan in wind from {@code fromDeg} (clockwise from north) at {@code speedMps}, without gusts; its findings say no cures. */
+    static SiteInWind of(Workings workings, double fromDeg, double speedMps) {
+        Workings blown = workings.inWind(Optional.of(new Site.Wind(fromDeg, speedMps, Optional.empty(), workings.plan().script().show().source())));
+        return of(blown.plan(), Checker.findingsWithoutCures(blown, RULES));
     }
 
     /** Positions that something is fired from, in the order of the site; then those that the site does not have. */

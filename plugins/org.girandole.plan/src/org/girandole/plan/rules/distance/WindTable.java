@@ -7,6 +7,8 @@ import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.girandole.physics.wind.CriticalWind;
 import org.girandole.plan.Plan;
+import org.girandole.plan.fallout.FlightMemory;
+import org.girandole.plan.rules.Workings;
 
 /**
  * How a plan fares in rising wind from one direction: up to which wind each position, and the show as a whole, is clean, and how each fares
@@ -45,7 +47,9 @@ public record WindTable(double fromDeg, CriticalWind whole, List<Row> rows) {
 
     /** The table for wind from {@code fromDeg}. Nothing that is fired at one position changes what is found at another. */
     public static WindTable of(Plan plan, double fromDeg) {
-        List<Row> rows = SiteInWind.positions(plan).parallelStream().map(position -> row(alone(plan, position), position, fromDeg)).toList();
+        FlightMemory flights = new FlightMemory();
+        List<Row> rows = SiteInWind.positions(plan).parallelStream()
+                .map(position -> row(new Workings(alone(plan, position), flights), position, fromDeg)).toList();
         return new WindTable(fromDeg, whole(rows, fromDeg), rows);
     }
 
@@ -54,14 +58,14 @@ public record WindTable(double fromDeg, CriticalWind whole, List<Row> rows) {
                 plan.troubles());
     }
 
-    private static Row row(Plan alone, String position, double fromDeg) {
+    private static Row row(Workings alone, String position, double fromDeg) {
         Map<Integer, SiteInWind> tried = new HashMap<>();
         CriticalWind bears = CriticalWind.find(fromDeg, SiteInWind.STRONGEST_MPS, (from, speed) -> in(tried, alone, from, speed).brokenAt(position));
         return new Row(position, bears, SPEEDS_MPS.stream().map(speed -> in(tried, alone, fromDeg, speed).state(position)).toList());
     }
 
-    private static SiteInWind in(Map<Integer, SiteInWind> tried, Plan plan, double fromDeg, double speedMps) {
-        return tried.computeIfAbsent((int) Math.round(speedMps * TENTHS), tenths -> SiteInWind.of(plan, fromDeg, speedMps));
+    private static SiteInWind in(Map<Integer, SiteInWind> tried, Workings alone, double fromDeg, double speedMps) {
+        return tried.computeIfAbsent((int) Math.round(speedMps * TENTHS), tenths -> SiteInWind.of(alone, fromDeg, speedMps));
     }
 
     /** The show bears what its weakest position bears. */
