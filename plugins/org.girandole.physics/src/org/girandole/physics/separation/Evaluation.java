@@ -21,22 +21,18 @@ final class Evaluation {
     private final Set<Quantity> used = EnumSet.noneOf(Quantity.class);
     private final Set<Quantity> given = EnumSet.noneOf(Quantity.class);
     private final Set<String> assumptions = new TreeSet<>();
-    private final List<String> texts = new ArrayList<>();
-    private Verification mark = Verification.TEXT_READ;
-    private Citation citation;
+    private final List<Applied> applied = new ArrayList<>();
     private double raisedByM;
 
     Evaluation(DistanceTable table, FiringCase firing) {
         this.table = table;
         this.firing = firing;
-        this.citation = table.document();
     }
 
     Requirement run() {
         try {
             BaseRule rule = baseRule();
             cite(rule.text(), rule.citation());
-            citation = rule.citation();
             List<Modifier> modifiers = table.modifiers().stream()
                     .filter(modifier -> modifier.appliesTo(rule) && holds(modifier.when()) && faces(modifier.where()))
                     .toList();
@@ -63,9 +59,10 @@ final class Evaluation {
         Set<Quantity> estimated = EnumSet.noneOf(Quantity.class);
         estimated.addAll(used);
         estimated.retainAll(firing.estimated());
-        Citation marked = new Citation(citation.document(), citation.section(), citation.verification().worse(mark));
-        return new Requirement(metres, assessment, reducible, String.join("; ", texts), marked, estimated,
-                List.copyOf(assumptions), derivation);
+        if (applied.isEmpty()) {
+            cite(table.title(), table.document());
+        }
+        return new Requirement(metres, assessment, reducible, applied, estimated, List.copyOf(assumptions), derivation);
     }
 
     private BaseRule baseRule() {
@@ -106,8 +103,7 @@ final class Evaluation {
     }
 
     private void cite(String text, Citation of) {
-        texts.add(text);
-        mark = mark.worse(of.verification());
+        applied.add(new Applied(text, of, true));
     }
 
     /** The value, noting that it was used, or no number at all if it is neither known nor to be assumed. */
@@ -203,12 +199,11 @@ final class Evaluation {
             return ifBeyond(modifier, beyond, metres);
         }
         if (change instanceof Change.MayReduceBy) {
-            cite(modifier.text(), modifier.citation());
+            applied.add(new Applied(modifier.text(), modifier.citation(), false));
             return metres;
         }
         if (change instanceof Change.NoNumber none) {
             cite(modifier.text(), modifier.citation());
-            citation = modifier.citation();
             throw new NoNumberException(none.reason());
         }
         return metres;

@@ -92,7 +92,7 @@ final class SiteViews {
         return new SiteView.Distance(line.position(), line.place(), line.audience(), line.foundM(),
                 line.asked().metres().isPresent() ? line.asked().metres().getAsDouble() : null, line.asked().assessment().orElse(null),
                 line.asked().metBy(line.foundM()), !line.asked().estimated().isEmpty(),
-                (line.asked().ruleText().isEmpty() ? "" : line.asked().ruleText() + ": ") + line.asked().citation().text(), line.cue().number());
+                line.asked().basis(), line.cue().number());
     }
 
     private static List<SiteView.Fallout> fallout(FalloutAreas areas) {

@@ -125,9 +125,9 @@ class DistancesTest {
     @Test
     void quotesTheRuleInTheAuthorsWordsAndAsHisOwn() {
         Requirement asked = written("German").evaluate(FiringCase.of(ArticleKind.FOUNTAIN));
-        assertThat(asked.ruleText()).isEqualTo("keep Ground 20 m for fountain, wheel, flare says \"no. 3.3.1\"");
-        assertThat(asked.citation().text()).isEqualTo("1. SprengV, Annex 6 (BGBl. I 2017, 1627), no. 3.3.1 (your own table)");
-        assertThat(asked.citation().verification()).isEqualTo(Verification.OWN);
+        assertThat(asked.basis()).isEqualTo("keep Ground 20 m for fountain, wheel, flare says \"no. 3.3.1\":"
+                + " 1. SprengV, Annex 6 (BGBl. I 2017, 1627), no. 3.3.1 (your own table)");
+        assertThat(asked.verification()).isEqualTo(Verification.OWN);
     }
 
     @Test

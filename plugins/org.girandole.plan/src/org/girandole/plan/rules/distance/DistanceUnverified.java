@@ -5,7 +5,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.girandole.physics.separation.Requirement;
+import java.util.stream.Collectors;
+import org.girandole.physics.separation.Applied;
 import org.girandole.physics.separation.Verification;
 import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
@@ -32,26 +33,27 @@ public final class DistanceUnverified implements SharingRule {
         Plan plan = workings.plan();
         Ground ground = Ground.of(plan);
         plan.script().separationTable().ifPresent(table -> {
-            Map<String, Met> met = new LinkedHashMap<>();
+            Map<List<Applied>, Set<String>> met = new LinkedHashMap<>();
             Distances.each(workings, ground, ground.audience(), place -> table, held -> add(met, held));
             Distances.each(workings, ground, ground.protectedPlaces(), place -> Protect.times(table, place), held -> add(met, held));
-            met.forEach((text, found) -> out.report("Distances of " + String.join(", ", found.effects()) + " are met by " + table.name()
-                    + ", but by a number that nobody checked: " + text)
-                    .found(found.asked().citation().text(), "a number read in its document")
-                    .basis(table.name() + ": " + found.asked().citation().text())
-                    .remedy("look it up in the edition in force, and write what it says as a table of your own")
-                    .about(new Subject(List.copyOf(found.effects()), List.of()))
-                    .at(plan.script().show().source()));
+            met.forEach((rules, effects) -> {
+                String sources = rules.stream().map(rule -> rule.citation().text()).distinct().collect(Collectors.joining("; "));
+                out.report("Distances of " + String.join(", ", effects) + " are met by " + table.name() + ", but by a number that nobody checked: "
+                        + rules.stream().map(Applied::words).collect(Collectors.joining("; ")))
+                        .found(sources, "a number read in its document")
+                        .basis(table.name() + ": " + sources)
+                        .remedy("look it up in the edition in force, and write what it says as a table of your own")
+                        .about(new Subject(List.copyOf(effects), List.of()))
+                        .at(plan.script().show().source());
+            });
         });
     }
 
-    private static void add(Map<String, Met> met, Distances.Held held) {
-        Requirement asked = held.check().requirement();
-        if (held.check().holds() && asked.citation().verification() == Verification.FROM_MEMORY) {
-            met.computeIfAbsent(asked.ruleText(), text -> new Met(asked, new LinkedHashSet<>())).effects().add(held.cue().effect().name());
+    private static void add(Map<List<Applied>, Set<String>> met, Distances.Held held) {
+        List<Applied> unchecked = held.check().requirement().applied().stream()
+                .filter(rule -> rule.changesNumber() && rule.citation().verification() == Verification.FROM_MEMORY).toList();
+        if (held.check().holds() && !unchecked.isEmpty()) {
+            met.computeIfAbsent(unchecked, rules -> new LinkedHashSet<>()).add(held.cue().effect().name());
         }
-    }
-
-    private record Met(Requirement asked, Set<String> effects) {
     }
 }

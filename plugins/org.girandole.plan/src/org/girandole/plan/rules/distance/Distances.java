@@ -140,7 +140,7 @@ final class Distances {
 
         private static String basis(Requirement asked) {
             String assumed = asked.assumptions().isEmpty() ? "" : "; " + String.join("; ", asked.assumptions());
-            return asked.ruleText() + ": " + asked.citation().text() + assumed;
+            return asked.basis() + assumed;
         }
 
         private Subject subject() {

@@ -239,6 +239,6 @@ public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, Lis
 				line.asked().assessmentNeeded() ? "ASSESSMENT: " + line.asked().assessment().orElse("")
 						: mark + Quantities.metres(line.asked().metres().getAsDouble()),
 				line.asked().metBy(line.foundM()), cue.number() + ", " + cue.label(),
-				(line.asked().ruleText().isEmpty() ? "" : line.asked().ruleText() + ": ") + line.asked().citation().text());
+				line.asked().basis());
 	}
 }

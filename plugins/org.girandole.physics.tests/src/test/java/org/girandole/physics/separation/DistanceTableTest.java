@@ -29,7 +29,7 @@ class DistanceTableTest {
         var requirement = table(List.of(BY_HEIGHT), List.of())
                 .evaluate(FiringCase.of(ArticleKind.SHELL).with(Quantity.HEIGHT, 100));
         assertThat(requirement.metres().orElseThrow()).isCloseTo(80, within(1e-12));
-        assertThat(requirement.citation().verification()).isEqualTo(Verification.OWN);
+        assertThat(requirement.verification()).isEqualTo(Verification.OWN);
     }
 
     @Test
@@ -49,6 +49,13 @@ class DistanceTableTest {
         assertThat(table.evaluate(firing.inWind(0, 5)).metres()).hasValue(80);
         assertThat(table.evaluate(firing.inWind(0, 6)).metres()).hasValue(120);
         assertThat(table.evaluate(firing.inWind(0, 11)).metres()).hasValue(240);
+    }
+
+    @Test
+    void withoutARuleThatFitsTheTableItselfIsQuoted() {
+        var nothing = table(List.of(BY_HEIGHT), List.of()).evaluate(FiringCase.of(ArticleKind.WHEEL));
+        assertThat(nothing.assessmentNeeded()).isTrue();
+        assertThat(nothing.basis()).isEqualTo("the house rule: House rule, 1 (your own table)");
     }
 
     @Test
