@@ -13,7 +13,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
-import java.util.regex.Pattern;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.show.AngleField;
 import org.girandole.lang.show.ChainDef;
@@ -34,6 +35,8 @@ import org.girandole.plan.script.TiltRange;
 /** Effects, lots and chains. */
 final class Catalogue {
     static final int MOST_SHOTS = 1000;
+    /** Lines of an effect that something is computed from, or estimated in place of. */
+    private static final List<String> QUANTITIES = List.of("calibre", "rise", "apex", "spread", "charge", "mass", "tilt");
     private static final int MOST_STOCK = 1_000_000;
     /** Division and compatibility group, Orange Book (UN Model Regulations) 2.1; fireworks are 1.1G, 1.2G, 1.3G, 1.4G or 1.4S. */
 
@@ -48,12 +51,39 @@ final class Catalogue {
     private record Parts(Optional<Double> calibreM, Optional<Measured> rise, Optional<Double> apexM, Optional<Double> spreadM,
             Optional<Long> lastsUs, Optional<Double> chargeKg, Optional<Hazard> hazard, Optional<String> colour,
             Optional<String> igniter, Optional<Double> massKg, Optional<Double> tubeLengthM, Optional<Shots> shots,
-            Optional<TiltRange> tilt, boolean report) {
+            Optional<TiltRange> tilt, boolean report, Set<String> refused) {
         Parts over(Parts base) {
-            return new Parts(calibreM.or(base::calibreM), rise.or(base::rise), apexM.or(base::apexM), spreadM.or(base::spreadM),
-                    lastsUs.or(base::lastsUs), chargeKg.or(base::chargeKg), hazard.or(base::hazard), colour.or(base::colour),
-                    igniter.or(base::igniter), massKg.or(base::massKg), tubeLengthM.or(base::tubeLengthM), shots.or(base::shots),
-                    tilt.or(base::tilt), report || base.report);
+            return new Parts(over("calibre", calibreM, base.calibreM), over("rise", rise, base.rise), over("apex", apexM, base.apexM),
+                    over("spread", spreadM, base.spreadM), lastsUs.or(base::lastsUs), over("charge", chargeKg, base.chargeKg),
+                    hazard.or(base::hazard), colour.or(base::colour), igniter.or(base::igniter), over("mass", massKg, base.massKg),
+                    tubeLengthM.or(base::tubeLengthM), shots.or(base::shots), over("tilt", tilt, base.tilt), report || base.report, refusedOver(base));
+        }
+
+        /** What is written and cannot be meant is not handed down from another effect either. */
+        private <T> Optional<T> over(String key, Optional<T> own, Optional<T> base) {
+            return own.isPresent() || refused.contains(key) ? own : base;
+        }
+
+        private Set<String> refusedOver(Parts base) {
+            Set<String> all = new TreeSet<>(base.refused);
+            all.removeAll(written());
+            all.addAll(refused);
+            return all;
+        }
+
+        /** The same, knowing which lines of the block gave no value. */
+        Parts refusing(Block block) {
+            Set<String> without = new TreeSet<>(QUANTITIES);
+            without.removeIf(key -> !block.has(key));
+            without.removeAll(written());
+            return new Parts(calibreM, rise, apexM, spreadM, lastsUs, chargeKg, hazard, colour, igniter, massKg, tubeLengthM, shots, tilt, report,
+                    without);
+        }
+
+        private Set<String> written() {
+            Map<String, Optional<?>> values = Map.of("calibre", calibreM, "rise", rise, "apex", apexM, "spread", spreadM, "charge", chargeKg,
+                    "mass", massKg, "tilt", tilt);
+            return values.keySet().stream().filter(key -> values.get(key).isPresent()).collect(Collectors.toSet());
         }
     }
 
@@ -66,7 +96,7 @@ final class Catalogue {
                 parts.apexM, parts.spreadM, parts.lastsUs, parts.chargeKg, parts.hazard.map(Hazard::division),
                 parts.hazard.flatMap(Hazard::unNumber), parts.colour, parts.igniter, parts.massKg, parts.tubeLengthM,
                 parts.shots.map(Shots::count), parts.shots.flatMap(Shots::gapUs), parts.tilt, parts.report,
-                like(def).map(EffectDef::getName), compilation.sources().of(def));
+                like(def).map(EffectDef::getName), parts.refused, compilation.sources().of(def));
     }
 
     private Optional<EffectDef> like(EffectDef def) {
@@ -128,7 +158,7 @@ final class Catalogue {
                 block.si("mass", Range.MASS), block.si("tube length", Range.TUBE_LENGTH),
                 block.field("shots", ShotsField.class).flatMap(this::shots),
                 block.field("tilt", AngleField.class).flatMap(f -> Angles.range(compilation, f)),
-                block.field("report", FlagField.class).isPresent());
+                block.field("report", FlagField.class).isPresent(), Set.of()).refusing(block);
     }
 
     private Optional<Shots> shots(ShotsField field) {

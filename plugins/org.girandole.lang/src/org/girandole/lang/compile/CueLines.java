@@ -58,7 +58,7 @@ final class CueLines {
         }
         return Optional.of(new ScoreItem.Cue(Optional.ofNullable(line.getName()), at.get(),
                 positions.get().stream().map(PositionDef::getName).toList(), options.distribution, count.getAsInt(), effect.get(), options.lot,
-                options.tilt, options.fan, options.heard, options.pins, options.tubes, options.note,
+                options.tilt, options.fan, options.heard, options.pins, options.tubes, options.note, options.leanRefused,
                 compilation.sources().upTo(line, eINSTANCE.getCueLine_Effect())));
     }
 
@@ -77,6 +77,7 @@ final class CueLines {
         private Optional<String> lot = Optional.empty();
         private Optional<ScoreItem.Tilt> tilt = Optional.empty();
         private Optional<TiltRange> fan = Optional.empty();
+        private boolean leanRefused;
         private boolean heard;
         private final List<ScoreItem.PinRef> pins = new ArrayList<>();
         private final List<ScoreItem.TubeRef> tubes = new ArrayList<>();
@@ -90,8 +91,10 @@ final class CueLines {
                 }
                 if (option instanceof FanOption f) {
                     fan = fan(f);
+                    leanRefused = fan.isEmpty();
                 } else if (option instanceof TiltOption t) {
                     tilt = tilt(t);
+                    leanRefused = tilt.isEmpty();
                 } else if (option instanceof OrderOption o) {
                     distribution = order(o, place);
                 } else if (option instanceof HeardOption) {

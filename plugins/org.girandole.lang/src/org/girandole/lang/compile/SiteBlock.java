@@ -75,19 +75,36 @@ final class SiteBlock {
                         compilation.sources().of(group)));
             }
         }
+        List<Site.Refused> refused = new ArrayList<>();
         List<Site.Area> audience = new ArrayList<>();
         for (AreaField area : block.all("audience", AreaField.class)) {
-            area(area, 2, "A line along which people stand").ifPresent(audience::add);
+            area(area, 2, "A line along which people stand").ifPresentOrElse(audience::add, () -> refused.add(refused(Site.Part.AUDIENCE, area)));
         }
         List<Site.Protected> protectedPlaces = new ArrayList<>();
         for (AreaField area : block.all("protect", AreaField.class)) {
-            protectedPlace(area).ifPresent(protectedPlaces::add);
+            protectedPlace(area).ifPresentOrElse(protectedPlaces::add, () -> refused.add(refused(Site.Part.PROTECTED, area)));
         }
         Optional<Site.Area> boundary = block.field("boundary", AreaField.class).flatMap(area -> area(area, 3, "A boundary"));
         Optional<Site.Wind> wind = block.field("wind", WindField.class).flatMap(this::wind);
+        Optional<Double> air = block.si("air", Range.AIR);
+        Optional<Double> elevation = block.si("elevation", Range.ELEVATION);
+        refused(block, "boundary", Site.Part.BOUNDARY, boundary).ifPresent(refused::add);
+        refused(block, "wind", Site.Part.WIND, wind).ifPresent(refused::add);
+        refused(block, "air", Site.Part.AIR, air).ifPresent(refused::add);
+        refused(block, "elevation", Site.Part.ELEVATION, elevation).ifPresent(refused::add);
         return new Site(site.getName(), site.getLabel() == null ? site.getName() : site.getLabel(), positions, groupList, audience, boundary,
-                protectedPlaces, wind, block.si("air", Range.AIR), block.si("elevation", Range.ELEVATION),
-                block.field("listening", PointField.class).flatMap(field -> point(field.getPoint())), compilation.sources().of(site));
+                protectedPlaces, wind, air, elevation,
+                block.field("listening", PointField.class).flatMap(field -> point(field.getPoint())), refused, compilation.sources().of(site));
+    }
+
+    private Site.Refused refused(Site.Part part, AreaField area) {
+        return new Site.Refused(part, area.getName() == null ? area.getKey() : area.getName(), place(area));
+    }
+
+    /** A line that is there and gave no value. */
+    private Optional<Site.Refused> refused(Block block, String key, Site.Part part, Optional<?> value) {
+        return value.isPresent() ? Optional.empty()
+                : block.field(key, Field.class).map(field -> new Site.Refused(part, key, compilation.sources().whole(field)));
     }
 
     Optional<Point> point(org.girandole.lang.show.Point written) {

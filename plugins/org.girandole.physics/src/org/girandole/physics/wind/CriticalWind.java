@@ -71,9 +71,9 @@ public record CriticalWind(double fromDeg, OptionalDouble cleanUpToMps, boolean 
     /** The finding in one line: {@code clean up to 7.5 m/s from 240 deg}. */
     public String text() {
         if (cleanUpToMps.isEmpty()) {
-            return "not clean, even in calm";
+            return "not clean even without wind";
         }
         return "clean up to " + Figures.of(cleanUpToMps.getAsDouble()) + " m/s from " + Figures.of(fromDeg) + "°"
-                + (limitReached ? " or more" : "");
+                + (limitReached ? ", the strongest wind tried" : "");
     }
 }

@@ -3,6 +3,7 @@ package org.girandole.plan.fallout;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.girandole.physics.fallout.Fallout;
 import org.girandole.physics.fallout.FalloutResult;
 import org.girandole.physics.geometry.Shape;
@@ -56,6 +57,11 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
 
     private static FalloutAreas of(Plan plan, LoadedShells shells, List<Double> shares, List<Shape> watched) {
         List<LoadedShells.Ready> ready = shells.ready();
+        Optional<Nonsense.Why> wind = Nonsense.of(plan).wind();
+        if (wind.isPresent()) {
+            return new FalloutAreas(List.of(), Stream.concat(shells.unknown().stream(),
+                    ready.stream().map(shell -> new Unknown(shell.first(), wind.get().clause()))).toList());
+        }
         List<FalloutResult> results = shells.memory().landed(Conditions.of(plan, shares, watched), ready.stream().map(LoadedShells.Ready::spec).toList(),
                 Runtime.getRuntime().availableProcessors());
         List<Area> areas = new ArrayList<>();

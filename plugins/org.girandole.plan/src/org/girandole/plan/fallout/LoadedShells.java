@@ -60,7 +60,7 @@ public final class LoadedShells {
         return cue.effect().kind() == EffectKind.SHELL || cue.effect().kind() == EffectKind.SALUTE;
     }
 
-    /** Those of which it cannot be known how they fly, and why; in firing order. */
+    /** Those of which it cannot be known how they fly, and why. */
     public List<FalloutAreas.Unknown> unknown() {
         return List.copyOf(unknown);
     }
@@ -89,7 +89,10 @@ public final class LoadedShells {
         }
     }
 
-    private static Map<Key, PlannedCue> firsts(Plan plan) {
+    /** Of those from which nothing may be computed it is noted that they are not known. */
+    private Map<Key, PlannedCue> firsts(Plan plan) {
+        Nonsense nonsense = Nonsense.of(plan);
+        Map<String, FalloutAreas.Unknown> refused = new LinkedHashMap<>();
         ScriptIndex index = ScriptIndex.of(plan);
         Map<String, Point> positions = new HashMap<>();
         plan.script().site().map(Site::positions)
@@ -97,10 +100,17 @@ public final class LoadedShells {
         Map<Key, PlannedCue> firsts = new LinkedHashMap<>();
         for (PlannedCue cue : plan.cues()) {
             Point at = positions.get(cue.position());
-            if (concerns(cue) && at != null) {
+            if (!concerns(cue) || at == null) {
+                continue;
+            }
+            Optional<Nonsense.Why> why = nonsense.flight(cue);
+            if (why.isPresent()) {
+                refused.putIfAbsent(cue.effect().name() + "/" + cue.position() + "/" + why.get().clause(), new FalloutAreas.Unknown(cue, why.get().clause()));
+            } else {
                 firsts.putIfAbsent(new Key(Kind.of(cue), index.firedFrom(cue, at), cue.aim()), cue);
             }
         }
+        unknown.addAll(refused.values());
         return firsts;
     }
 

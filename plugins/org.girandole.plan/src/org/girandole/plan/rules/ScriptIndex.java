@@ -58,8 +58,7 @@ public final class ScriptIndex {
 
     /** Where a cue of this position is fired: the position, moved to where the cue's rack stands. */
     public Point firedFrom(PlannedCue cue, Point position) {
-        return rack(cue).flatMap(Rack::at)
-                .map(rack -> new Point(position.xM() + rack.xM(), position.yM() + rack.yM(), position.zM() + rack.zM())).orElse(position);
+        return rack(cue).map(rack -> rack.from(position)).orElse(position);
     }
 
     /** The igniter type of the cue's effect. */

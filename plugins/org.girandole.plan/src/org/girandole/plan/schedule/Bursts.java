@@ -35,9 +35,9 @@ public final class Bursts {
         });
     }
 
-    /** The catalogue's apex in metres, else an estimate from the calibre; empty when there is no calibre to estimate from. */
+    /** The catalogue's apex in metres, else an estimate from the calibre; empty without a calibre, and when the apex written cannot be meant. */
     public static Optional<Double> apexM(Effect effect) {
-        return effect.apexM().or(() -> estimatedApex(effect).map(Estimate::value));
+        return effect.refused().contains("apex") ? Optional.empty() : effect.apexM().or(() -> estimatedApex(effect).map(Estimate::value));
     }
 
     /** The estimate that stands in for a missing apex. */

@@ -22,6 +22,11 @@ public record Rack(String name, String position, List<TubeRun> rows, Optional<Do
     public record TubeRun(int count, double calibreM, Optional<Double> lengthM, SourceRef source) {
     }
 
+    /** Where it stands when its position is there. */
+    public Point from(Point position) {
+        return at.map(rack -> new Point(position.xM() + rack.xM(), position.yM() + rack.yM(), position.zM() + rack.zM())).orElse(position);
+    }
+
     /** How many tubes there are. */
     public int tubes() {
         return rows.stream().mapToInt(TubeRun::count).sum();

@@ -18,14 +18,22 @@ public sealed interface ScoreItem {
      * @param fan tilts spread evenly over the shots at a position
      * @param pins written by hand, in the order of the shots; empty when allocated
      * @param tubes written by hand, in the order of the shots; empty when allocated
+     * @param leanRefused whether a tilt or a fan is written that cannot be meant: it is not as if it stood upright
      */
     record Cue(Optional<String> name, TimeExpr at, List<String> positions, Distribution distribution, int count, String effect,
             Optional<String> lot, Optional<Tilt> tilt, Optional<TiltRange> fan, boolean heard, List<PinRef> pins,
-            List<TubeRef> tubes, Optional<String> note, SourceRef source) implements ScoreItem {
+            List<TubeRef> tubes, Optional<String> note, boolean leanRefused, SourceRef source) implements ScoreItem {
         public Cue {
             positions = List.copyOf(positions);
             pins = List.copyOf(pins);
             tubes = List.copyOf(tubes);
+        }
+
+        /** A line all of which can be meant. */
+        public Cue(Optional<String> name, TimeExpr at, List<String> positions, Distribution distribution, int count, String effect,
+                Optional<String> lot, Optional<Tilt> tilt, Optional<TiltRange> fan, boolean heard, List<PinRef> pins, List<TubeRef> tubes,
+                Optional<String> note, SourceRef source) {
+            this(name, at, positions, distribution, count, effect, lot, tilt, fan, heard, pins, tubes, note, false, source);
         }
     }
 

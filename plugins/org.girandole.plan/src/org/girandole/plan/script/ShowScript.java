@@ -52,8 +52,7 @@ public record ShowScript(ShowHeader show, List<Soundtrack> soundtracks, List<Eff
 
     /** The same script with another wind on its site; a script without a site stays as it is. */
     public ShowScript withWind(Optional<Site.Wind> wind) {
-        Optional<Site> blown = site.map(s -> new Site(s.name(), s.label(), s.positions(), s.groups(), s.audience(), s.boundary(),
-                s.protectedPlaces(), wind, s.airC(), s.elevationM(), s.listening(), s.source()));
+        Optional<Site> blown = site.map(s -> s.withWind(wind));
         return new ShowScript(show, soundtracks, effects, lots, chains, blown, igniters, wires, moduleTypes, modules, racks, firingSystem,
                 scores, distances, waivers, rules, tables, release, rehearsals, inputs);
     }

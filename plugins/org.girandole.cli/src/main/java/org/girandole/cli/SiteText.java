@@ -8,7 +8,6 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.girandole.physics.fallout.Footprint;
 import org.girandole.physics.geometry.Point2;
-import org.girandole.physics.wind.CriticalWind;
 import org.girandole.plan.Finding;
 import org.girandole.plan.Plan;
 import org.girandole.plan.fallout.FalloutAreas;
@@ -35,7 +34,8 @@ final class SiteText {
     }
 
     void print() {
-        out.println(site.label() + ", " + site.wind().map(SiteText::wind).orElse("in calm air: nothing is said of the wind"));
+        out.println(site.label() + ", " + site.wind().map(SiteText::wind).orElse(windRefused() ? "wind not known: what is written of it makes no sense"
+                : "in calm air: nothing is said of the wind"));
         AskedDistances asked = AskedDistances.of(plan);
         out.println("Distances by " + asked.table().map(table -> table.name() + ": " + table.title() + " (" + table.document().text() + ")")
                 .orElse("no table"));
@@ -64,6 +64,10 @@ final class SiteText {
         }
     }
 
+    private boolean windRefused() {
+        return site.refused().stream().anyMatch(part -> part.part() == Site.Part.WIND);
+    }
+
     private static String wind(Site.Wind wind) {
         return "wind " + Quantity.number(wind.speedMps()) + " m/s from " + Quantity.number(wind.fromDeg()) + "°"
                 + wind.gustMps().map(gust -> ", gusts " + Quantity.number(gust) + " m/s").orElse("");
@@ -88,7 +92,7 @@ final class SiteText {
         fallout.unknown().stream().filter(unknown -> unknown.first().position().equals(position))
                 .forEach(unknown -> out.println("  where " + unknown.first().label() + " comes down is not known: " + unknown.why()));
         for (Finding finding : inWind.at(position)) {
-            if (!finding.subject().positions().isEmpty()) {
+            if (!finding.subject().positions().isEmpty() && !SiteInWind.saysUnchecked(finding)) {
                 out.println("  " + (finding.waived() ? "waived, " : "") + finding.rule() + ": " + finding.message() + "; " + finding.remedy());
             }
         }
@@ -131,15 +135,17 @@ final class SiteText {
             return;
         }
         WindTable table = WindTable.of(plan, site.wind().get().fromDeg());
-        CriticalWind critical = table.whole();
-        out.println(sentence(critical) + (critical.brokenBy().isEmpty() ? "." : "; then " + String.join(", ", critical.brokenBy()) + "."));
+        out.println(table.sentence());
+        if (table.rows().stream().allMatch(WindTable.Row::unchecked)) {
+            return;
+        }
         out.println();
         int width = Math.max(9, positions.stream().mapToInt(String::length).max().orElse(0)) + 1;
         StringBuilder head = new StringBuilder(pad("from " + Quantity.number(table.fromDeg()) + "°", FIRST_COLUMN));
         StringBuilder bears = new StringBuilder(pad("clean up to", FIRST_COLUMN));
         for (WindTable.Row row : table.rows()) {
             head.append(pad(row.position(), width));
-            bears.append(pad(upTo(row.bears()), width));
+            bears.append(pad(row.upTo(), width));
         }
         out.println(head.toString().stripTrailing());
         out.println(bears.toString().stripTrailing());
@@ -155,14 +161,6 @@ final class SiteText {
         }
         out.println("Computed for a steady wind measured 2 m above the ground (gusts count for the table's distances only), with the scatter of "
                 + FalloutAreas.SAMPLES + " flights of each kind.");
-    }
-
-    private static String sentence(CriticalWind critical) {
-        return critical.cleanUpToMps().isPresent() ? "Clean" + critical.text().substring("clean".length()) : "Not clean, even in calm";
-    }
-
-    private static String upTo(CriticalWind critical) {
-        return critical.cleanUpToMps().isEmpty() ? "never" : Quantity.number(critical.cleanUpToMps().getAsDouble()) + " m/s" + (critical.limitReached() ? "+" : "");
     }
 
     private static String pad(String text, int width) {

@@ -18,7 +18,8 @@ import org.girandole.plan.rules.Workings;
  * reading. Whether it is met is for the rules to say.
  *
  * @param table the table that the show names; empty when it names none or one that is not there, and then nothing was looked at
- * @param lines one a position and place, for the firing that asks most; by place, then position, in the order of the site
+ * @param lines one a position and place, for the firing that asks most; by place, then position, in the order of the site; none from where
+ *        nothing may be computed
  */
 public record AskedDistances(Optional<DistanceTable> table, List<Line> lines) {
     public AskedDistances {

@@ -57,7 +57,7 @@ final class Distances {
             DistanceTable table = tables.apply(place);
             for (PlannedCue cue : plan.cues()) {
                 Optional<Point> from = ground.firedFrom(cue);
-                if (from.isEmpty()) {
+                if (from.isEmpty() || ground.nonsense().distance(cue).isPresent()) {
                     continue;
                 }
                 // Cues alike in all that a table asks are computed once.

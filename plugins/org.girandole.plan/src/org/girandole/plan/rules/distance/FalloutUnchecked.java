@@ -3,6 +3,7 @@ package org.girandole.plan.rules.distance;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.girandole.physics.geometry.Polygon;
 import org.girandole.physics.geometry.Polyline;
 import org.girandole.plan.Plan;
@@ -38,7 +39,7 @@ public final class FalloutUnchecked implements SharingRule {
             return;
         }
         Ground ground = Ground.of(plan);
-        Optional<Ground.Unreadable> unreadable = ground.unreadable().stream().filter(shape -> shape.named().boundary()).findFirst();
+        Optional<Ground.Unreadable> unreadable = ground.unreadable().stream().filter(shape -> shape.named().part() == Site.Part.BOUNDARY).findFirst();
         if (unreadable.isPresent()) {
             out.report("Where unburst shells and debris come down was not checked: " + unreadable.get().why())
                     .found(unreadable.get().why(), "corners in order around the area that is cleared of people")
@@ -57,8 +58,22 @@ public final class FalloutUnchecked implements SharingRule {
                         .remedy("draw the boundary around what is cleared, with the audience outside of it or along its edge")
                         .about(Subject.of(place.name()))
                         .at(plan.script().site().map(Site::source).orElse(plan.script().show().source()))));
+        ground.unreadable().stream().filter(shape -> shape.named().part() == Site.Part.PROTECTED)
+                .forEach(shape -> out.report("Whether unburst shells and debris come down on " + shape.named().name() + " was not checked: " + shape.why())
+                        .found(shape.why(), "corners in order around an area")
+                        .remedy("correct the points")
+                        .about(Subject.of(shape.named().name()))
+                        .at(shape.named().source()));
+        Stream.concat(ground.nonsense().wind().stream(),
+                plan.cues().stream().filter(LoadedShells::concerns).flatMap(cue -> ground.nonsense().flight(cue).stream()).distinct())
+                .forEach(why -> out.report("Where shells " + why.where() + " come down was not computed: " + why.clause())
+                        .found(why.clause(), why.allowed())
+                        .remedy(why.remedy())
+                        .about(why.subject())
+                        .at(why.source()));
         Map<String, FalloutAreas.Unknown> once = new LinkedHashMap<>();
-        workings.shells().unknown().forEach(unknown -> once.putIfAbsent(unknown.first().effect().name(), unknown));
+        workings.shells().unknown().stream().filter(unknown -> ground.nonsense().flight(unknown.first()).isEmpty())
+                .forEach(unknown -> once.putIfAbsent(unknown.first().effect().name(), unknown));
         once.forEach((effect, unknown) -> out.report("Where " + effect + " comes down was not computed: " + unknown.why())
                 .found(unknown.why(), "data that a flight can be computed from")
                 .remedy("correct or add calibre, mass, rise, apex and spread of " + effect)

@@ -14,6 +14,7 @@ import org.girandole.physics.geometry.Polyline;
 import org.girandole.physics.geometry.Shape;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
+import org.girandole.plan.fallout.Nonsense;
 import org.girandole.plan.rules.ScriptIndex;
 import org.girandole.plan.script.Point;
 import org.girandole.plan.script.Site;
@@ -27,14 +28,21 @@ final class Ground {
     private final List<Unreadable> unreadable = new ArrayList<>();
     private Optional<Place> boundary = Optional.empty();
     private final ScriptIndex index;
+    private final Nonsense nonsense;
 
     private Ground(Plan plan) {
         index = ScriptIndex.of(plan);
+        nonsense = Nonsense.of(plan);
         plan.script().site().ifPresent(this::read);
     }
 
     static Ground of(Plan plan) {
         return new Ground(plan);
+    }
+
+    /** What nothing may be computed from. */
+    Nonsense nonsense() {
+        return nonsense;
     }
 
     /** The lines on which the audience stands. */
@@ -62,17 +70,26 @@ final class Ground {
     }
 
     private void read(Site site) {
+        site.refused().forEach(this::refused);
         site.positions().forEach(position -> positions.putIfAbsent(position.name(), position.at()));
         for (Site.Area area : site.audience()) {
-            shape(new Named(area.name(), false, area.source()), () -> new Polyline(points(area.points())))
+            shape(new Named(area.name(), Site.Part.AUDIENCE, area.source()), () -> new Polyline(points(area.points())))
                     .ifPresent(shape -> audience.add(new Place(area.name(), shape, lowest(area.points()), 1, true)));
         }
-        boundary = site.boundary().flatMap(area -> shape(new Named("the boundary", true, area.source()), () -> new Polygon(points(area.points())))
+        boundary = site.boundary().flatMap(area -> shape(new Named("the boundary", Site.Part.BOUNDARY, area.source()), () -> new Polygon(points(area.points())))
                 .map(shape -> new Place("the boundary", shape, lowest(area.points()), 1, false)));
         for (Site.Protected area : site.protectedPlaces()) {
-            shape(new Named(area.name(), false, area.source()), () -> area.radiusM().isPresent()
+            shape(new Named(area.name(), Site.Part.PROTECTED, area.source()), () -> area.radiusM().isPresent()
                     ? new Disc(points(area.points()).get(0), area.radiusM().get()) : new Polygon(points(area.points())))
                     .ifPresent(shape -> protectedPlaces.add(new Place(area.name(), shape, lowest(area.points()), area.multiple(), false)));
+        }
+    }
+
+    private void refused(Site.Refused part) {
+        boolean isBoundary = part.part() == Site.Part.BOUNDARY;
+        if (isBoundary || part.part() == Site.Part.AUDIENCE || part.part() == Site.Part.PROTECTED) {
+            String name = isBoundary ? "the boundary" : part.name();
+            unreadable.add(new Unreadable(new Named(name, part.part(), part.source()), "the points that are written for it make no sense"));
         }
     }
 
@@ -94,7 +111,7 @@ final class Ground {
     }
 
     /** What a shape is and where it is written. */
-    record Named(String name, boolean boundary, SourceRef source) {
+    record Named(String name, Site.Part part, SourceRef source) {
     }
 
     /** A shape that cannot be computed with, and why. */

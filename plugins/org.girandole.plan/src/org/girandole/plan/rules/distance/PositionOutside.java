@@ -1,19 +1,20 @@
 package org.girandole.plan.rules.distance;
 
 import java.util.List;
-import org.girandole.physics.geometry.Point2;
-import org.girandole.physics.geometry.Polygon;
+import java.util.Optional;
 import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
+import org.girandole.plan.fallout.Nonsense;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.script.Site;
+import org.girandole.plan.script.SourceRef;
 
-/** A position that does not lie in the area that is cleared of people. */
+/** A position, or a rack of it, that does not lie in the area that is cleared of people. */
 public final class PositionOutside implements Rule {
     private static final RuleInfo INFO = new RuleInfo("position-outside", RuleInfo.Family.DISTANCE, Severity.ERROR,
             "A position lies outside of the boundary.",
@@ -27,19 +28,25 @@ public final class PositionOutside implements Rule {
 
     @Override
     public void check(Plan plan, Findings out) {
-        Ground.of(plan).boundary().ifPresent(boundary -> plan.script().site().ifPresent(site -> site.positions()
-                .forEach(position -> check(position, (Polygon) boundary.shape(), out))));
+        Nonsense nonsense = Nonsense.of(plan);
+        plan.script().site().ifPresent(site -> site.positions().forEach(position -> {
+            report("Position " + position.name() + " lies ", nonsense.outsideM(position.at()), position, position.source(), out);
+            if (nonsense.outsideM(position.at()).isEmpty()) {
+                plan.script().racks().stream().filter(rack -> rack.position().equals(position.name()))
+                        .forEach(rack -> report("Rack " + rack.name() + " stands ", nonsense.outsideM(rack.from(position.at())), position,
+                                rack.source(), out));
+            }
+        }));
     }
 
-    private static void check(Site.Position position, Polygon boundary, Findings out) {
-        Point2 at = new Point2(position.at().xM(), position.at().yM());
-        if (!boundary.contains(at)) {
-            String outside = Quantity.metres(boundary.edgeDistanceM(at)) + " outside of the boundary";
-            out.report("Position " + position.name() + " lies " + outside)
+    private static void report(String what, Optional<Double> outsideM, Site.Position position, SourceRef source, Findings out) {
+        if (outsideM.isPresent()) {
+            String outside = Quantity.metres(outsideM.get()) + " outside of the boundary";
+            out.report(what + outside)
                     .found(outside, "inside of the boundary")
                     .remedy("correct the coordinates of the position or of the boundary")
                     .about(new Subject(List.of(), List.of(position.name())))
-                    .at(position.source());
+                    .at(source);
         }
     }
 }

@@ -32,7 +32,8 @@ public final class PositionTooClose implements Rule {
         Ground ground = Ground.of(plan);
         Map<String, PlannedCue> used = new LinkedHashMap<>();
         plan.cues().forEach(cue -> used.putIfAbsent(cue.position(), cue));
-        plan.script().site().ifPresent(site -> site.positions().stream().filter(position -> used.containsKey(position.name()))
+        plan.script().site().ifPresent(site -> site.positions().stream()
+                .filter(position -> used.containsKey(position.name()) && ground.nonsense().outsideM(position.at()).isEmpty())
                 .forEach(position -> check(position, ground, out)));
     }
 

@@ -5,6 +5,7 @@ import java.util.stream.Collectors;
 import org.girandole.physics.separation.DistanceTable;
 import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
+import org.girandole.plan.fallout.Nonsense;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
@@ -38,13 +39,24 @@ public final class SeparationUnchecked implements Rule {
             report(plan, out, "there is no distance table " + table.get(), "one of " + names, "name one of these tables, or write it as 'distances " + table.get() + " { … }'");
         }
         Optional<Site> site = plan.script().site();
-        if (site.isEmpty() || site.get().audience().isEmpty()) {
+        boolean refused = site.filter(s -> s.refused().stream().anyMatch(part -> part.part() == Site.Part.AUDIENCE)).isPresent();
+        if (site.isEmpty() || site.get().audience().isEmpty() && !refused) {
             report(plan, out, site.isEmpty() ? "the show has no site" : "site " + site.get().name() + " does not say where the audience is",
                     "an audience line on the site", "add 'audience' and the points of the line it stands on to the site");
         }
-        Ground.of(plan).unreadable().stream().filter(shape -> !shape.named().boundary())
-                .forEach(shape -> report(out, shape.named().name(), shape.why(), "corners in order around an area", "correct the points",
-                        shape.named().source()));
+        Ground ground = Ground.of(plan);
+        ground.unreadable().stream().filter(shape -> shape.named().part() != Site.Part.BOUNDARY)
+                .forEach(shape -> report(out, shape.named().name(), shape.why(), shape.named().part() == Site.Part.AUDIENCE
+                        ? "the points of the line it stands on" : "corners in order around an area", "correct the points", shape.named().source()));
+        plan.cues().stream().flatMap(cue -> ground.nonsense().distance(cue).stream()).distinct().forEach(why -> report(why, out));
+    }
+
+    private static void report(Nonsense.Why why, Findings out) {
+        out.report("No distance " + why.where() + " was computed: " + why.clause())
+                .found(why.clause(), why.allowed())
+                .remedy(why.remedy())
+                .about(why.subject())
+                .at(why.source());
     }
 
     private static void report(Plan plan, Findings out, String why, String allowed, String remedy) {

@@ -80,6 +80,11 @@ public record SiteInWind(Plan plan, List<Finding> findings) {
         return ordered;
     }
 
+    /** Whether a finding says that something could not be checked. */
+    public static boolean saysUnchecked(Finding finding) {
+        return UNCHECKED.contains(finding.rule()) && !finding.waived();
+    }
+
     /** What was found at a position, that of every position included. */
     public List<Finding> at(String position) {
         return findings.stream().filter(finding -> finding.subject().positions().isEmpty() || finding.subject().positions().contains(position))
@@ -90,7 +95,7 @@ public record SiteInWind(Plan plan, List<Finding> findings) {
     public State state(String position) {
         List<Finding> found = at(position);
         List<Finding> open = found.stream().filter(finding -> !finding.waived()).toList();
-        if (open.stream().anyMatch(finding -> UNCHECKED.contains(finding.rule()))) {
+        if (open.stream().anyMatch(SiteInWind::saysUnchecked)) {
             return State.UNCHECKED;
         }
         return !open.isEmpty() ? State.NOT_CLEAN : found.isEmpty() ? State.CLEAN : State.WAIVED;
@@ -98,7 +103,7 @@ public record SiteInWind(Plan plan, List<Finding> findings) {
 
     /** Why something could not be checked, in words; empty when all was. */
     public List<String> unchecked() {
-        return findings.stream().filter(finding -> UNCHECKED.contains(finding.rule()) && !finding.waived()).map(Finding::message).distinct().toList();
+        return findings.stream().filter(SiteInWind::saysUnchecked).map(Finding::message).distinct().toList();
     }
 
     /** The rules that find something here that was not agreed to, each once. */

@@ -26,6 +26,9 @@ public final class WindLimit implements Rule {
     @Override
     public void check(Plan plan, Findings out) {
         plan.script().site().filter(site -> !plan.cues().isEmpty()).ifPresent(site -> {
+            if (site.refused().stream().anyMatch(part -> part.part() == Site.Part.WIND)) {
+                return;
+            }
             if (site.wind().isEmpty()) {
                 out.report("Site " + site.name() + " says nothing of the wind, so every distance was computed for calm air")
                         .found("no wind", "the strongest wind in which the show will be fired")

@@ -8,6 +8,7 @@ import java.util.stream.IntStream;
 import org.girandole.physics.wind.CriticalWind;
 import org.girandole.plan.Plan;
 import org.girandole.plan.fallout.FlightMemory;
+import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.Workings;
 
 /**
@@ -38,6 +39,34 @@ public record WindTable(double fromDeg, CriticalWind whole, List<Row> rows) {
         public Row {
             states = List.copyOf(states);
         }
+
+        /** Whether something here could not be checked, so that nobody knows what wind it bears. */
+        public boolean unchecked() {
+            return states.contains(SiteInWind.State.UNCHECKED);
+        }
+
+        /** The wind up to which it is clean, in words. */
+        public String upTo() {
+            if (unchecked()) {
+                return "not known";
+            }
+            return bears.cleanUpToMps().isEmpty() ? "never"
+                    : Quantity.number(bears.cleanUpToMps().getAsDouble()) + " m/s" + (bears.limitReached() ? " or more" : "");
+        }
+    }
+
+    /** What the show as a whole bears, as one sentence. */
+    public String sentence() {
+        List<String> unchecked = rows.stream().filter(Row::unchecked).map(Row::position).toList();
+        if (!unchecked.isEmpty()) {
+            return "How much wind the show bears is not known: not everything could be checked at " + String.join(", ", unchecked) + ".";
+        }
+        String because = String.join(", ", whole.brokenBy());
+        if (whole.cleanUpToMps().isEmpty()) {
+            return "Not clean even without wind, because of " + because + ".";
+        }
+        return "C" + whole.text().substring(1)
+                + (whole.limitReached() ? "." : "; in stronger wind no longer, first because of " + because + ".");
     }
 
     /** Whether anything is clean only because somebody agreed to what is found. */

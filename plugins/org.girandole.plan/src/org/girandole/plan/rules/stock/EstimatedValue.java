@@ -44,13 +44,13 @@ public final class EstimatedValue implements Rule {
                 return;
             }
             List<String> missing = new ArrayList<>();
-            if (riseEstimated.contains(name)) {
+            if (riseEstimated.contains(name) && !effect.refused().contains("rise")) {
                 missing.add("rise");
             }
-            if (effect.apexM().isEmpty()) {
+            if (effect.apexM().isEmpty() && !effect.refused().contains("apex")) {
                 missing.add("apex");
             }
-            if (effect.spreadM().isEmpty()) {
+            if (effect.spreadM().isEmpty() && !effect.refused().contains("spread")) {
                 missing.add("spread");
             }
             if (!missing.isEmpty()) {

@@ -13,10 +13,12 @@ import java.util.function.Function;
 
 import org.girandole.physics.fallout.Footprint;
 import org.girandole.plan.CheckedPlan;
+import org.girandole.plan.Finding;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.fallout.FalloutAreas;
 import org.girandole.plan.rules.distance.AskedDistances;
+import org.girandole.plan.rules.distance.SiteInWind;
 import org.girandole.plan.rules.distance.WindTable;
 import org.girandole.plan.script.Point;
 import org.girandole.plan.script.Site;
@@ -36,18 +38,19 @@ import org.girandole.plan.stock.Charges;
  * @param measures distances to be drawn, so that they can be checked with a ruler
  * @param bears how each position fares in rising wind from where it blows; empty when the script states no wind or nothing is fired
  * @param otherWind whether the wind is another than that of the script
+ * @param unchecked what could not be checked, in words
  * @param notices findings about distances
  */
 public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, List<Fallout> fallout,
 		List<String> falloutUnknown, Optional<Wind> wind, String table, boolean looked,
-		List<Distance> distances, List<Measure> measures, Optional<WindTable> bears, boolean otherWind, List<Notice> notices) {
+		List<Distance> distances, List<Measure> measures, Optional<WindTable> bears, boolean otherWind, List<String> unchecked, List<Notice> notices) {
 	/** Of the computed flights, this share lies inside of an outline. */
 	private static final double SHARE = 0.99;
 	/** Those that are drawn. */
 	private static final List<Double> SHARES = List.of(SHARE, 0.9, 0.5);
 	/** Rules whose findings stand on this sheet. */
 	private static final List<String> RULES = List.of("separation", "separation-unchecked", "protect", "fallout", "fallout-unchecked", "wind-limit",
-			"position-too-close", "charge-limit", "burst-too-low");
+			"position-outside", "position-too-close", "charge-limit", "burst-too-low");
 
 	public SiteMap {
 		spots = List.copyOf(spots);
@@ -56,6 +59,7 @@ public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, Lis
 		falloutUnknown = List.copyOf(falloutUnknown);
 		distances = List.copyOf(distances);
 		measures = List.copyOf(measures);
+		unchecked = List.copyOf(unchecked);
 		notices = List.copyOf(notices);
 	}
 
@@ -151,7 +155,7 @@ public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, Lis
 				asked.table().map(table -> table.name() + ": " + table.title()).orElse(plan.script().show().separation()
 						.map(name -> "there is no distance table " + name).orElse("the show names no distance table")),
 				asked.table().isPresent(), asked.lines().stream().map(SiteMap::distance).toList(), measures(asked),
-				bears(plan), otherWind,
+				bears(plan), otherWind, checked.findings().stream().filter(SiteInWind::saysUnchecked).map(Finding::message).distinct().toList(),
 				Notice.of(checked, finding -> RULES.contains(finding.rule())));
 	}
 
