@@ -65,7 +65,7 @@ class SiteCommandTest {
     void theWindItSaysIsCleanIsCleanAndTheNextTenthIsNot() throws Exception {
         String out = Cli.in(EXAMPLE).run("site", "harbour.show", "--wind", "9 m/s from 200 deg").exits(1).out();
         assertThat(out).contains("Not clean in this wind: ").contains("F: NOT clean").contains("come down outside of the boundary");
-        Matcher critical = Pattern.compile("Clean up to (\\d+)\\.(\\d) m/s from 200°; then fallout at ([A-G])").matcher(out);
+        Matcher critical = Pattern.compile("Clean up to (\\d+)\\.(\\d) m/s from 200°; in stronger wind no longer, first because of fallout at ([A-G])").matcher(out);
         assertThat(critical.find()).isTrue();
         int tenths = Integer.parseInt(critical.group(1)) * 10 + Integer.parseInt(critical.group(2));
         assertThat(Cli.in(EXAMPLE).run("site", "harbour.show", "--wind", tenths / 10 + "." + tenths % 10 + " m/s from 200 deg").exits(0).out())
@@ -115,13 +115,32 @@ class SiteCommandTest {
         String out = site("", "audience Rail along (-50 m, -200 m) (50 m, -200 m)  wind from 180 deg at 2 m/s\n"
                 + "boundary (-400 m, -400 m) (400 m, -400 m) (400 m, 400 m) (-400 m, 400 m)");
         assertThat(out).contains("Distances by no table").contains("no distance table is named").contains("Not known to be clean: A.")
-                .contains("Not clean, even in calm").doesNotContain("A: clean");
+                .contains("How much wind the show bears is not known: not everything could be checked at A.").doesNotContain("A: clean");
+    }
+
+    /** What makes no sense is not taken for what is not there: no number stands on it, and nothing looks clean by it. */
+    @Test
+    void nothingIsComputedFromNonsense() throws Exception {
+        String good = "audience Rail along (-50 m, -200 m) (50 m, -200 m)\nboundary (-400 m, -190 m) (400 m, -190 m) (400 m, 400 m) (-400 m, 400 m)\n";
+        String wind = site("separation by GermanTable", good + "wind at 9 m/s");
+        assertThat(wind).contains("wind not known: what is written of it makes no sense", "No distance on site Quay was computed")
+                .contains("Where shells on site Quay come down was not computed", "A: not known to be clean").doesNotContain("asked, met", "99 %");
+        String outside = site("separation by UsTable", good.replace("-190 m", "10 m") + "wind from 180 deg at 2 m/s");
+        assertThat(outside).contains("No distance from A was computed: position A lies 10 m outside of the boundary")
+                .contains("A: not known to be clean", "How much wind the show bears is not known").doesNotContain("asked, met", "99 %", "clean up to");
+        String mass = site("separation by UsTable", good + "wind from 180 deg at 2 m/s", "0 g");
+        assertThat(mass).contains("Where shells of Peony come down was not computed: the mass that is written makes no sense")
+                .contains("A: not known to be clean", "63 m asked, met").doesNotContain("99 %", "clean up to");
     }
 
     private String site(String header, String place) throws IOException, InterruptedException {
+        return site(header, place, "190 g");
+    }
+
+    private String site(String header, String place, String mass) throws IOException, InterruptedException {
         Files.writeString(temp.resolve("bare.show"), "show Bare { on 2027-06-19  site Quay  " + header + " }\nsite Quay { position A at (0 m, 0 m)\n"
                 + place + "\n}\nsoundtrack Tides { length 1:00 }\n"
-                + "shell Peony { calibre 75 mm  rise 2.4 s  apex 105 m  spread 70 m  mass 190 g }\nscore Tides in slot 0 { at 0:10 A Peony }\n");
+                + "shell Peony { calibre 75 mm  rise 2.4 s  apex 105 m  spread 70 m  mass " + mass + " }\nscore Tides in slot 0 { at 0:10 A Peony }\n");
         return Cli.in(temp).run("site", "bare.show").exits(1).out();
     }
 }

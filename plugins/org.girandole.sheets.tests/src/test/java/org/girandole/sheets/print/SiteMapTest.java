@@ -10,7 +10,10 @@ import static org.girandole.sheets.print.HandMadeShow.effect;
 import java.util.List;
 import java.util.Optional;
 
+import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.PlannedSoundtrack;
+import org.girandole.plan.rules.Checker;
+import org.girandole.plan.rules.distance.SiteInWind;
 import org.girandole.plan.script.EffectKind;
 import org.girandole.plan.script.Point;
 import org.girandole.plan.script.Site;
@@ -107,6 +110,30 @@ class SiteMapTest {
 
 		assertThat(SiteDrawing.sheet(show.checked(), PaperSize.A4, "1", true).orElseThrow()).contains("This is another wind than that of the script.");
 		assertThat(SiteDrawing.sheet(show.checked(), PaperSize.A4, "1", false).orElseThrow()).doesNotContain("another wind than that");
+	}
+
+	/** From a position outside of the boundary nothing is computed, and the sheet says so before it shows anything. */
+	@Test
+	void whatMakesNoSenseIsUncheckedOnTheSheet() {
+		Site site = show.site.orElseThrow();
+		show.site = Optional.of(new Site(site.name(), site.label(), site.positions(), site.groups(), site.audience(),
+				Optional.of(new Site.Area("boundary", List.of(new Point(-10, 20), new Point(10, 20), new Point(10, 400), new Point(-10, 400)), HERE)),
+				site.protectedPlaces(), Optional.of(new Site.Wind(240, 4, Optional.empty(), HERE)), site.airC(), site.elevationM(), site.listening(), HERE));
+		show.cue(tides, 2_000_000, "B", show.add(effect("Small", "Small shell", EffectKind.SHELL, 0.075, 0.06, "1.3G", "UN0335"))).add();
+
+		CheckedPlan checked = Checker.check(show.checked().plan());
+		SiteMap map = SiteMap.of(checked).orElseThrow();
+		assertThat(map.distances()).isEmpty();
+		assertThat(map.measures()).isEmpty();
+		assertThat(map.spots().get(1).askedM()).isEmpty();
+		assertThat(map.spots().get(1).unburst()).isEqualTo("not known");
+		assertThat(map.fallout()).allSatisfy(share -> assertThat(share.outlines()).isEmpty());
+		assertThat(map.bears().orElseThrow().rows()).singleElement().satisfies(row -> {
+			assertThat(row.upTo()).isEqualTo("not known");
+			assertThat(row.states()).containsOnly(SiteInWind.State.UNCHECKED);
+		});
+		assertThat(map.unchecked()).anySatisfy(what -> assertThat(what).startsWith("No distance from B was computed: position B lies 20 m outside"));
+		assertThat(SiteDrawing.sheet(checked, PaperSize.A4, "1", false).orElseThrow()).contains("Not checked, and therefore not known to be clean:");
 	}
 
 	@Test
