@@ -88,6 +88,22 @@ public final class Fallout {
         return List.copyOf(Arrays.asList(results));
     }
 
+    /** The places themselves where the samples of one spec come down; the same ones that {@link #run} counts. */
+    public Landings landings(FalloutSpec spec) {
+        SampleFlights flights = new SampleFlights(column, samples);
+        flights.fly(spec.atOrigin(), seed);
+        Point2 from = spec.launch().muzzle().ground();
+        return new Landings(places(flights.unburstX, flights.unburstY, from), spec.burst().map(burst -> places(flights.debrisX, flights.debrisY, from)));
+    }
+
+    private static List<Point2> places(double[] fromOriginX, double[] fromOriginY, Point2 from) {
+        List<Point2> places = new ArrayList<>();
+        for (int i = 0; i < fromOriginX.length; i++) {
+            places.add(new Point2(fromOriginX[i] + from.x(), fromOriginY[i] + from.y()));
+        }
+        return places;
+    }
+
     /** Indexes of specs that differ in nothing but the place they are fired from: their flights are flown once. */
     private static List<List<Integer>> alike(List<FalloutSpec> specs) {
         Map<FalloutSpec, List<Integer>> alike = new LinkedHashMap<>();

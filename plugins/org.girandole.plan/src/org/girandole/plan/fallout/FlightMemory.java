@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.girandole.physics.PhysicsInputException;
 import org.girandole.physics.fallout.FalloutResult;
 import org.girandole.physics.fallout.FalloutSpec;
@@ -18,9 +19,11 @@ import org.girandole.physics.flight.MuzzleFit;
 public final class FlightMemory {
     private static final int MOST_FITS = 2_000;
     private static final int MOST_LANDINGS = 20_000;
+    private static final int MOST_ANSWERS = 2_000;
 
     private final Map<Fit, Speed> speeds;
     private final Map<Landing, FalloutResult> landings;
+    private final Map<Object, String> answers = new Lately<>(MOST_ANSWERS);
 
     public FlightMemory() {
         this(MOST_FITS, MOST_LANDINGS);
@@ -63,6 +66,25 @@ public final class FlightMemory {
             }
         }
         return List.of(results);
+    }
+
+    /**
+     * Words on what would be if something were otherwise, which takes many flights to find.
+     *
+     * @param asked everything that the words hang on, as a value
+     */
+    public String answer(Object asked, Supplier<String> found) {
+        synchronized (answers) {
+            String known = answers.get(asked);
+            if (known != null) {
+                return known;
+            }
+        }
+        String answer = found.get();
+        synchronized (answers) {
+            answers.put(asked, answer);
+        }
+        return answer;
     }
 
     private Speed speed(Fit fit) {

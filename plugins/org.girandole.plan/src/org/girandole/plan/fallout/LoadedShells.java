@@ -49,7 +49,7 @@ public final class LoadedShells {
 
     private void add(Key key, PlannedCue cue, Shells.Shell shell) {
         try {
-            ready.add(new Ready(cue, shell, shell.spec(key.text(), key.from(), cue)));
+            ready.add(new Ready(cue, shell, shell.spec(key(cue, cue.aim()), key.from(), cue)));
         } catch (PhysicsInputException e) {
             unknown.add(new FalloutAreas.Unknown(cue, e.getMessage()));
         }
@@ -123,9 +123,10 @@ public final class LoadedShells {
 
     /** Cues that come down alike. */
     private record Key(Kind kind, Point from, PlannedCue.Aim aim) {
-        /** Names the scatter: the same effect and tilt draw the same from every place, whatever else is in the show. */
-        String text() {
-            return kind.effect() + "/" + kind.lot() + "/" + aim.tiltDeg() + "/" + aim.bearingDeg();
-        }
+    }
+
+    /** Names the scatter: the same effect and tilt draw the same from every place, whatever else is in the show. */
+    static String key(PlannedCue cue, PlannedCue.Aim aim) {
+        return cue.effect().name() + "/" + cue.lot().orElse("") + "/" + aim.tiltDeg() + "/" + aim.bearingDeg();
     }
 }

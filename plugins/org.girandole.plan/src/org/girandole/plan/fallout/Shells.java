@@ -1,6 +1,7 @@
 package org.girandole.plan.fallout;
 
 import java.util.Optional;
+import org.girandole.physics.Estimate;
 import org.girandole.physics.Figures;
 import org.girandole.physics.PhysicsInputException;
 import org.girandole.physics.fallout.Debris;
@@ -27,8 +28,13 @@ final class Shells {
     /** A shell and how it is lifted. */
     record Shell(Body body, double speedMps, long riseUs, double burstScatterUs, Debris debris, boolean estimated) {
         FalloutSpec spec(String key, Point from, PlannedCue cue) {
-            Launch launch = new Launch(new Point3(from.xM(), from.yM(), Math.max(0, from.zM())), speedMps, Math.abs(cue.aim().tiltDeg()),
-                    cue.aim().bearingDeg());
+            return spec(key, new Launch(new Point3(from.xM(), from.yM(), Math.max(0, from.zM())), speedMps, Math.abs(cue.aim().tiltDeg()),
+                    cue.aim().bearingDeg()));
+        }
+
+        /** Fired like {@code other}, at its own speed. */
+        FalloutSpec spec(String key, Launch other) {
+            Launch launch = new Launch(other.muzzle(), speedMps, other.tiltDeg(), other.azimuthDeg());
             return new FalloutSpec(key, body, launch, Optional.of(new Burst.After(riseUs)), Optional.of(debris),
                     Scatter.USUAL.withBurstUs(burstScatterUs));
         }
@@ -55,6 +61,20 @@ final class Shells {
                 || cue.timing().riseSource() == RiseSource.ESTIMATED;
         double scatterUs = cue.timing().riseToleranceUs() > 0 ? cue.timing().riseToleranceUs() : Scatter.USUAL.burstUs();
         return new Shell(body, speedMps(body, riseUs, apexM, pairKnown(cue), air, memory), riseUs, scatterUs, Debris.usual(spreadM), estimated);
+    }
+
+    /**
+     * A shell of which nothing but the calibre is known.
+     *
+     * @throws PhysicsInputException if there are no data on shells of that calibre
+     */
+    static Shell usual(double calibreMm, SiteAir air, FlightMemory memory) {
+        Estimate rise = Estimates.riseUs(calibreMm);
+        Body body = Body.estimated(calibreMm);
+        long riseUs = Math.round(rise.value());
+        double scatterUs = Math.round(Math.max(rise.value() - rise.least(), rise.most() - rise.value()));
+        return new Shell(body, speedMps(body, riseUs, Estimates.apexM(calibreMm).value(), false, air, memory), riseUs, scatterUs,
+                Debris.usual(Estimates.spreadM(calibreMm).value()), true);
     }
 
     /** Whether rise and apex of a cue's shell are both written or measured, and its size is known. */

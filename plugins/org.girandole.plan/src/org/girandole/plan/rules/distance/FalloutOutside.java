@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import org.girandole.physics.fallout.FalloutResult;
 import org.girandole.physics.fallout.Footprint;
-import org.girandole.physics.wind.CriticalWind;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
@@ -21,15 +20,13 @@ import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.SharingRule;
 import org.girandole.plan.rules.Workings;
-import org.girandole.plan.script.Site;
 
 /** Shells that come down, burst or not, outside of the boundary or on a protected place. Said once for each effect and position. */
 public final class FalloutOutside implements SharingRule {
     /** Outside of the boundary; and debris, which is cold casing, on a protected place. */
     static final double MOST = 0.01;
-    /** For so many findings it is looked up how much less wind would do; a show with more of them has another trouble. */
-    private static final int MOST_CURED = 50;
-    private static final double LEAST_MPS = 0.1;
+    /** For so many findings it is looked for what would mend them; a show with more of them has another trouble. */
+    private static final int MOST_CURED = 20;
     private static final RuleInfo INFO = new RuleInfo("fallout", RuleInfo.Family.DISTANCE, Severity.ERROR,
             "Shells or debris come down outside of the boundary or on a protected place.",
             "Now and then a shell does not burst in the air. It comes down whole, where nobody was to be.",
@@ -63,7 +60,9 @@ public final class FalloutOutside implements SharingRule {
         List<Worst> all = List.copyOf(worst.values());
         for (int i = 0; i < all.size(); i++) {
             Worst each = all.get(i);
-            report(each, i < MOST_CURED ? () -> lessWind(workings, each) : () -> "", out);
+            report(each, i < MOST_CURED ? () -> FalloutCures.of(workings, ground, each.area(), each.place())
+                    : () -> "tilt it away, move it, use a smaller effect, or clear a wider area; how far was looked for the first " + MOST_CURED
+                    + " of these only", out);
         }
     }
 
@@ -80,35 +79,27 @@ public final class FalloutOutside implements SharingRule {
         }
     }
 
-    private static void report(Worst worst, Supplier<String> lessWind, Findings out) {
+    private static void report(Worst worst, Supplier<String> cures, Findings out) {
         PlannedCue cue = worst.area().first();
         String percent = percent(worst.share()) + " of its " + worst.what();
         String where = worst.isBoundary() ? "outside of the boundary" : "on " + worst.place().name();
         out.report(Cues.name(cue) + ": " + percent + " come down " + where + (worst.area().estimated() ? ", by estimated data" : ""))
                 .found(percent + ", of " + FalloutAreas.SAMPLES + " computed", (worst.most() == 0 ? "none " : "at most " + percent(worst.most()) + " ")
                         + where)
-                .remedy(() -> lessWind.get() + "tilt it away, move it, use a smaller effect, or clear a wider area and move the boundary")
+                .remedy(cures)
                 .about(Cues.subject(cue, worst.place().name()))
                 .data(Map.of("place", worst.place().name()))
                 .at(cue.source());
     }
 
-    /** The wind from the same side, weaker than planned, up to which this is clean; empty when the wind is not at fault or not known. */
-    private static String lessWind(Workings workings, Worst worst) {
-        Optional<Site.Wind> wind = workings.plan().script().site().flatMap(Site::wind).filter(blows -> blows.speedMps() >= LEAST_MPS);
-        if (wind.isEmpty()) {
-            return "";
-        }
-        CriticalWind critical = CriticalWind.find(wind.get().fromDeg(), wind.get().speedMps(), (from, speed) -> broken(workings, worst, from, speed));
-        return critical.cleanUpToMps().isPresent() && !critical.brokenBy().isEmpty() ? critical.text() + ": fire it in no more; or " : "";
-    }
-
-    private static List<String> broken(Workings workings, Worst worst, double fromDeg, double speedMps) {
-        FalloutResult result = FalloutAreas.again(workings.plan(), workings.shells(), worst.area(), fromDeg, speedMps,
-                List.of(worst.place().shape()));
-        boolean shells = share(result.unburst(), 0, worst.isBoundary()) > (worst.isBoundary() ? MOST : 0);
-        boolean debris = result.debris().filter(each -> share(each, 0, worst.isBoundary()) > MOST).isPresent();
-        return shells || debris ? List.of(worst.place().name()) : List.of();
+    /** Names of the places where more comes down than may. */
+    static List<String> broken(List<Ground.Place> places, Optional<Ground.Place> boundary, FalloutResult result) {
+        return places.stream().filter(place -> {
+            int at = places.indexOf(place);
+            boolean isBoundary = boundary.filter(place::equals).isPresent();
+            return share(result.unburst(), at, isBoundary) > (isBoundary ? MOST : 0)
+                    || result.debris().filter(debris -> share(debris, at, isBoundary) > MOST).isPresent();
+        }).map(Ground.Place::name).toList();
     }
 
     private static String percent(double share) {
