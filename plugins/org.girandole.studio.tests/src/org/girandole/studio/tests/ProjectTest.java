@@ -5,12 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.charset.StandardCharsets;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IMarker;
-import org.eclipse.core.runtime.jobs.Job;
-import org.eclipse.core.runtime.preferences.InstanceScope;
 import org.eclipse.ui.IPageLayout;
-import org.girandole.studio.StudioPlugin;
-import org.girandole.studio.client.Severities;
-import org.girandole.studio.client.ShowClient;
 import org.girandole.studio.project.SeverityPage;
 import org.girandole.studio.project.ShowNature;
 import org.girandole.studio.project.ShowTemplates;
@@ -43,26 +38,6 @@ class ProjectTest {
         assertThat(marker.getAttribute(IMarker.MESSAGE, "")).contains("RedPeony75");
         catalogue.write(text.getBytes(StandardCharsets.UTF_8), true, false, false, null);
         Ui.until("the finding goes", () -> !Ui.hasMarker(shows.show(), "unresolved-name"));
-    }
-
-    @Test
-    void aRuleIsNeverShownAsLessSevere() throws Exception {
-        shows.edit("RedPeony75", "BluePeony75");
-        assertThat(Ui.marker(shows.show(), "unresolved-name").getAttribute(IMarker.SEVERITY, -1)).isEqualTo(IMarker.SEVERITY_ERROR);
-        severity("unresolved-name", Severities.WARNING, IMarker.SEVERITY_ERROR);
-    }
-
-    private void severity(String rule, String wanted, int shown) throws Exception {
-        var preferences = InstanceScope.INSTANCE.getNode(StudioPlugin.ID);
-        preferences.put(Severities.PREFIX + rule, wanted);
-        try {
-            ShowClient.get().showFindingsAgain();
-            // Findings are shown one after the other: after this one, those before it are there.
-            Ui.until("shown as wanted", () -> Job.getJobManager().isIdle()
-                    && Ui.marker(shows.project(), rule).getAttribute(IMarker.SEVERITY, -1) == shown);
-        } finally {
-            preferences.remove(Severities.PREFIX + rule);
-        }
     }
 
     @Test

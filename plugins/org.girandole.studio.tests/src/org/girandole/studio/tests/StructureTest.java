@@ -13,6 +13,7 @@ import org.eclipse.compare.structuremergeviewer.DiffNode;
 import org.eclipse.compare.structuremergeviewer.Differencer;
 import org.eclipse.compare.structuremergeviewer.IDiffElement;
 import org.eclipse.core.runtime.NullProgressMonitor;
+import org.girandole.studio.project.Moved;
 import org.girandole.studio.project.ShowStructure;
 import org.junit.jupiter.api.Test;
 
@@ -90,6 +91,18 @@ class StructureTest {
     void aNamedCueKeepsItsIdentityWhateverChanges() {
         assertThat(differences(OLD, OLD.replace("at Start     B      RedPeony75", "at Start     C      GoldPeony75")))
                 .containsExactly("~ First  at Start   C GoldPeony75");
+    }
+
+    @Test
+    void howFarACueMovedIsSaidWhereTheWordsSayIt() {
+        assertThat(Moved.words("Start + 1 bar + 200 ms", "Start + 1 bar")).startsWith("moved 0.2 s ");
+        assertThat(Moved.words("1:02.500", "0:59.750")).startsWith("moved 2.75 s ");
+        assertThat(Moved.words("Start - 1/2 beat", "Start + 1 beat")).startsWith("moved 1.5 beats ");
+        assertThat(Moved.words("End - 2 bars", "End - 1 bar")).startsWith("moved 1 bar ");
+        // Between two marks, or in beats and seconds at once, only the plan knows.
+        assertThat(Moved.words("Start", "Turn")).isEqualTo("moved   (at Start | at Turn)");
+        assertThat(Moved.words("bar 9 beat 2", "bar 9 beat 3")).startsWith("moved   (");
+        assertThat(Moved.words("Start + 1 beat", "Start + 0.5 s")).startsWith("moved   (");
     }
 
     @Test

@@ -13,6 +13,7 @@ import org.eclipse.core.runtime.CoreException;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.ITextViewer;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.PlatformUI;
@@ -50,6 +51,51 @@ final class Ui {
             }
         }
         throw new AssertionError("never came true: " + what, last);
+    }
+
+    /** What may fail. */
+    interface Work {
+        void run() throws Exception;
+    }
+
+    /** Does something that opens a dialog and waits for it, and presses one of the dialog's buttons; what the dialog says. */
+    static String answering(String button, Work opens) throws Exception {
+        Display display = Display.getCurrent();
+        long deadline = System.nanoTime() + DEADLINE_MS * 1_000_000L;
+        List<String> said = new ArrayList<>();
+        List<String> other = new ArrayList<>();
+        display.timerExec(WAKE_MS, new Runnable() {
+            @Override
+            public void run() {
+                Shell dialog = dialog();
+                if (dialog != null && Widgets.button(dialog, button).isPresent()) {
+                    said.add(Widgets.texts(dialog));
+                    Widgets.press(Widgets.button(dialog, button).get());
+                } else if (System.nanoTime() > deadline && dialog != null) {
+                    other.add(Widgets.texts(dialog));
+                    dialog.close();
+                } else if (System.nanoTime() < deadline) {
+                    display.timerExec(WAKE_MS, this);
+                }
+            }
+        });
+        opens.run();
+        until("a dialog with a button " + button, () -> !said.isEmpty() || !other.isEmpty());
+        if (said.isEmpty()) {
+            throw new AssertionError("a dialog without a button " + button + ": " + other);
+        }
+        settle();
+        return said.get(0);
+    }
+
+    /** The dialog that is open; null when there is none. */
+    static Shell dialog() {
+        for (Shell shell : Display.getCurrent().getShells()) {
+            if (shell.isVisible() && !shell.getText().isEmpty() && shell != window().getShell()) {
+                return shell;
+            }
+        }
+        return null;
     }
 
     /** The value of a future, with the display turning. */

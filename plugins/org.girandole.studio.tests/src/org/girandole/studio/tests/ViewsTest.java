@@ -2,21 +2,12 @@ package org.girandole.studio.tests;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.graphics.GC;
-import org.eclipse.swt.graphics.Image;
-import org.eclipse.swt.graphics.ImageData;
-import org.eclipse.swt.graphics.ImageLoader;
-import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
-import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.girandole.protocol.CueView;
 import org.girandole.protocol.WindView;
@@ -48,7 +39,7 @@ class ViewsTest {
     @Test
     void theTimelineFollowsTheCaretAndLeadsBack() throws Exception {
         Stage stage = open("timeline");
-        TimelineCanvas canvas = find(TimelineCanvas.class);
+        TimelineCanvas canvas = Screen.find(TimelineCanvas.class);
         Ui.until("lanes", () -> canvas.state().frame() != null && !canvas.state().score().lanes().isEmpty());
         IDocument document = Ui.document(editor);
         List<CueView> cues = stage.plan().cues();
@@ -83,49 +74,15 @@ class ViewsTest {
         Ui.page().showView("org.girandole.studio.views.sheets");
         open("site");
         Ui.page().showView("org.girandole.studio.views.sheets");
-        SiteCanvas site = find(SiteCanvas.class);
+        SiteCanvas site = Screen.find(SiteCanvas.class);
         Ui.until("the site", () -> site.state().site().nothing() == null && !site.state().site().positions().isEmpty());
         site.state().tryWind(new WindView(90, 6, null));
         Ui.until("the site in the wind that is tried", () -> site.state().settled());
         assertThat(site.state().site().wind().fromDeg()).isEqualTo(90);
-        SheetPane sheets = find(SheetPane.class);
+        SheetPane sheets = Screen.find(SheetPane.class);
         sheets.canvas().redraw();
         Ui.until("the first sheet", () -> sheets.state().page().nothing() == null);
         assertThat(sheets.state().names()).isNotEmpty();
-        assertThat(find(SkyCanvas.class).isDisposed()).isFalse();
-        Ui.page().showView("org.girandole.studio.views.timeline");
-        Ui.page().showView("org.girandole.studio.views.site");
-        Ui.settle();
-        keep("workbench-views");
-    }
-
-    /** Keeps a picture of the window for the documentation, if asked to with {@code SCREENSHOTS=1}. */
-    private static void keep(String name) {
-        if ("1".equals(System.getenv("SCREENSHOTS"))) {
-            Shell shell = Ui.window().getShell();
-            Image image = new Image(shell.getDisplay(), shell.getClientArea());
-            GC gc = new GC(shell);
-            gc.copyArea(image, 0, 0);
-            gc.dispose();
-            ImageLoader loader = new ImageLoader();
-            loader.data = new ImageData[] {image.getImageData()};
-            loader.save(Path.of(System.getProperty("girandole.images"), name + ".png").toString(), SWT.IMAGE_PNG);
-            image.dispose();
-        }
-    }
-
-    private static <T extends Control> T find(Class<T> kind) {
-        List<Control> all = new ArrayList<>();
-        collect(Ui.window().getShell(), all);
-        return all.stream().filter(kind::isInstance).map(kind::cast).findFirst().orElseThrow(() -> new AssertionError("no " + kind.getSimpleName()));
-    }
-
-    private static void collect(Control control, List<Control> all) {
-        all.add(control);
-        if (control instanceof Composite composite) {
-            for (Control child : composite.getChildren()) {
-                collect(child, all);
-            }
-        }
+        assertThat(Screen.find(SkyCanvas.class).isDisposed()).isFalse();
     }
 }

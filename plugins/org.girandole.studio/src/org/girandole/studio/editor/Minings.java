@@ -20,6 +20,7 @@ import org.eclipse.lsp4j.InlayHintLabelPart;
 import org.eclipse.lsp4j.InlayHintParams;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;
+import org.eclipse.swt.custom.StyledText;
 import org.girandole.studio.client.OpenText;
 import org.girandole.studio.client.ShowClient;
 
@@ -29,7 +30,8 @@ public final class Minings extends AbstractCodeMiningProvider {
     public CompletableFuture<List<? extends ICodeMining>> provideCodeMinings(ITextViewer viewer, IProgressMonitor monitor) {
         IDocument document = viewer.getDocument();
         OpenText text = ShowClient.get().text(document).filter(open -> !open.huge()).orElse(null);
-        if (text == null) {
+        StyledText widget = viewer.getTextWidget();
+        if (text == null || widget == null || widget.isDisposed()) {
             return CompletableFuture.completedFuture(List.of());
         }
         int version = text.version();
@@ -38,7 +40,9 @@ public final class Minings extends AbstractCodeMiningProvider {
                 .ask(server -> server.getTextDocumentService().inlayHint(new InlayHintParams(text.id(), all)));
         CompletableFuture<List<? extends CodeLens>> lenses = ShowClient.get()
                 .ask(server -> server.getTextDocumentService().codeLens(new CodeLensParams(text.id())));
-        return hints.thenCombine(lenses, (ends, heads) -> text.version() == version ? minings(document, ends, heads) : List.of());
+        // The platform takes the answer on the thread that it comes on, and draws it on that of the display: only there is it safe.
+        return hints.thenCombineAsync(lenses, (ends, heads) -> text.version() == version ? minings(document, ends, heads) : List.of(),
+                widget.getDisplay()::asyncExec);
     }
 
     private List<ICodeMining> minings(IDocument document, List<InlayHint> ends, List<? extends CodeLens> heads) {

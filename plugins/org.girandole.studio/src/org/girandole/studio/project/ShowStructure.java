@@ -133,6 +133,8 @@ public final class ShowStructure implements IStructureCreator {
         private final String label;
         private final Map<String, Integer> seen = new HashMap<>();
         private final int depth;
+        private String at = "";
+        private String what = "";
 
         ShowNode(ShowNode parent, int type, String id, String label, IDocument document, int start, int length) {
             this(parent, type, id, label, document, start, length, 0);
@@ -153,8 +155,21 @@ public final class ShowStructure implements IStructureCreator {
         void cue(String name, String at, String rest, IDocument document, IRegion line) {
             String what = rest.replaceAll("\\s+", " ");
             String id = unique(name == null ? what : name);
-            addChild(new ShowNode(this, CUE, id, (name == null ? "" : name + "  ") + "at " + at.strip() + "   " + what, document,
-                    line.getOffset(), line.getLength()));
+            String called = name == null ? "" : name + "  ";
+            ShowNode cue = new ShowNode(this, CUE, id, called + "at " + at.strip() + "   " + what, document, line.getOffset(), line.getLength());
+            cue.at = at.strip();
+            cue.what = called + what;
+            addChild(cue);
+        }
+
+        /** When a cue is; empty for a block. */
+        String at() {
+            return at;
+        }
+
+        /** Its name, if it has one, places and effect; empty for a block. */
+        String what() {
+            return what;
         }
 
         ShowNode block(String title, IDocument document, IRegion line, int inside) {

@@ -1,0 +1,110 @@
+package org.girandole.studio.tests;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.eclipse.compare.CompareConfiguration;
+import org.eclipse.compare.CompareEditorInput;
+import org.eclipse.compare.CompareUI;
+import org.eclipse.compare.CompareViewerPane;
+import org.eclipse.compare.IEncodedStreamContentAccessor;
+import org.eclipse.compare.ITypedElement;
+import org.eclipse.compare.structuremergeviewer.DiffNode;
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Tree;
+import org.eclipse.swt.widgets.TreeItem;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+/** Two versions of a script in the platform's compare editor. */
+class CompareTest {
+    @RegisterExtension
+    final ShowProject shows = new ShowProject();
+
+    private record Version(String getName, String text) implements ITypedElement, IEncodedStreamContentAccessor {
+        @Override
+        public Image getImage() {
+            return null;
+        }
+
+        @Override
+        public String getType() {
+            return "show";
+        }
+
+        @Override
+        public InputStream getContents() {
+            return new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8));
+        }
+
+        @Override
+        public String getCharset() {
+            return "UTF-8";
+        }
+    }
+
+    private static CompareEditorInput input(String left, String right) {
+        CompareEditorInput input = new CompareEditorInput(new CompareConfiguration()) {
+            @Override
+            protected Object prepareInput(IProgressMonitor monitor) {
+                return new DiffNode(new Version("now.show", left), new Version("before.show", right));
+            }
+        };
+        input.setTitle("Two versions");
+        return input;
+    }
+
+    /** Opens the compare editor; its tree of sections and cues when it is filled. */
+    private static Tree compare(String left, String right) {
+        CompareUI.openCompareEditor(input(left, right));
+        Tree[] found = new Tree[1];
+        Ui.until("sections and cues", () -> {
+            found[0] = Widgets.all(Ui.window().getShell(), CompareViewerPane.class).stream()
+                    .flatMap(pane -> Widgets.all(pane, Tree.class).stream()).filter(tree -> tree.isVisible()
+                    && Widgets.texts(tree).contains("section")).findFirst().orElse(null);
+            return found[0] != null;
+        });
+        return found[0];
+    }
+
+    @Test
+    void aReviewerSeesHowFarACueHasMoved() throws Exception {
+        String before = shows.show().readString();
+        String now = before.replace("at Start + 1 bar ", "at Start + 1 bar + 0.2 s ");
+        Tree tree = compare(now, before);
+        String shown = Widgets.texts(tree);
+        assertThat(shown).isEqualTo("""
+                score Song
+                  section Opening
+                    A, C RedPeony75   moved 0.2 s   (at Start + 1 bar + 0.2 s | at Start + 1 bar)
+                """);
+    }
+
+    @Test
+    void aCueLeadsToItsLines() throws Exception {
+        String before = shows.show().readString();
+        String now = before.replace("cue Last at End - 1 bar", "cue Last at End - 2 bars");
+        Tree tree = compare(now, before);
+        TreeItem leaf = tree.getItems()[0];
+        while (leaf.getItemCount() > 0) {
+            leaf = leaf.getItem(0);
+        }
+        tree.setSelection(leaf);
+        Event open = new Event();
+        open.item = leaf;
+        tree.notifyListeners(SWT.Selection, open);
+        tree.notifyListeners(SWT.DefaultSelection, open);
+        Ui.until("both texts", () -> {
+            List<String> texts = Widgets.all(Ui.window().getShell(), StyledText.class).stream().filter(StyledText::isVisible)
+                    .map(StyledText::getText).toList();
+            return texts.stream().anyMatch(text -> text.contains("End - 2 bars")) && texts.stream().anyMatch(text -> text.contains("End - 1 bar "));
+        });
+    }
+}
