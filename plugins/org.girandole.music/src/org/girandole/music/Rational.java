@@ -82,6 +82,9 @@ public final class Rational implements Comparable<Rational> {
         if (den.signum() == 0) {
             throw new ArithmeticException("division by zero");
         }
+        if (den.equals(BigInteger.ONE)) {
+            return new Rational(num, den);
+        }
         BigInteger gcd = num.gcd(den);
         BigInteger divisor = den.signum() < 0 ? gcd.negate() : gcd;
         return new Rational(num.divide(divisor), den.divide(divisor));

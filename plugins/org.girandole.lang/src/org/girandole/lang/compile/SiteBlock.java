@@ -243,7 +243,7 @@ final class SiteBlock {
 
     private Optional<List<PositionDef>> range(PlaceRange range, Map<Parameter, Given> values) {
         Optional<Named> first = place(range, eINSTANCE.getPlaceRange_First(), values);
-        boolean toward = Sources.text(range, eINSTANCE.getPlaceRange_Last()).length() > 0;
+        boolean toward = range.eIsSet(eINSTANCE.getPlaceRange_Last());
         if (!toward) {
             return first.map(named -> named instanceof GroupDef group ? members(group) : List.of((PositionDef) named));
         }

@@ -29,7 +29,8 @@ public record CapacitorDrive(double capacitanceF, double chargedV, double ohm) {
 
     /** The discharge through one branch. */
     public Discharge fire(Branch branch) {
-        LoopResult start = new PinLoop(new Source(chargedV, ohm), branch).solve();
+        PinLoop loop = new PinLoop(new Source(chargedV, ohm), branch);
+        LoopResult start = loop.solve();
         double tauS = start.loopOhm().nominal() * capacitanceF;
         List<Band> impulses = new ArrayList<>();
         for (Band peak : start.igniterA()) {
@@ -39,7 +40,7 @@ public record CapacitorDrive(double capacitanceF, double chargedV, double ohm) {
         }
         double weakest = impulses.stream().mapToDouble(Band::nominal).min().orElseThrow();
         Derivation derivation = Derivation.builder()
-                .all(start.derivation())
+                .all(loop.derivation())
                 .step("W", "C U^2 / 2", Figures.of(capacitanceF) + " * " + Figures.of(chargedV) + "^2 / 2", energyJ(), "J",
                         "")
                 .step("tau", "R_loop C", Figures.of(start.loopOhm().nominal()) + " * " + Figures.of(capacitanceF),

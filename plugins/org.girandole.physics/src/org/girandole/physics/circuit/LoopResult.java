@@ -3,7 +3,6 @@ package org.girandole.physics.circuit;
 import java.util.List;
 
 import org.girandole.physics.Band;
-import org.girandole.physics.Derivation;
 
 /**
  * What one pin's circuit does when it is fired. Bands run over the tolerances of igniters and leads at their worst:
@@ -14,9 +13,8 @@ import org.girandole.physics.Derivation;
  * @param readingOhm what a meter at the pin's terminals should show: lead and igniters
  * @param currentA current of the pin
  * @param igniterA current through each igniter, in the order given
- * @param derivation how the nominal values come about; the last step is the smallest current through an igniter
  */
-public record LoopResult(Band loopOhm, Band readingOhm, Band currentA, List<Band> igniterA, Derivation derivation) {
+public record LoopResult(Band loopOhm, Band readingOhm, Band currentA, List<Band> igniterA) {
     public LoopResult {
         igniterA = List.copyOf(igniterA);
     }

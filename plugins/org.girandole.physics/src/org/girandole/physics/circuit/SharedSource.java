@@ -62,8 +62,16 @@ public record SharedSource(Source source, List<Branch> branches) {
                     igniterCurrent(branch, i, Corner.LEAST, Corner.MOST, othersLeast)));
         }
         Band loop = Branch.sum(Band.plusMinus(source.ohm(), 0), ohm);
-        return new LoopResult(loop, branch.readingOhm(), current, igniters,
-                derivation(branch, loop, current, igniters, othersNominal));
+        return new LoopResult(loop, branch.readingOhm(), current, igniters);
+    }
+
+    /**
+     * How the nominal values of a branch come about; the last step is the smallest current through an igniter.
+     *
+     * @param index of the branch, from 0
+     */
+    public Derivation derivation(int index) {
+        return derivation(branches.get(index), solve(index), othersSiemens(index, Corner.NOMINAL));
     }
 
     /** Conductance of all branches but one, at a corner of their tolerance. */
@@ -98,7 +106,9 @@ public record SharedSource(Source source, List<Branch> branches) {
         return series ? current : current * joined / ohms[i];
     }
 
-    private Derivation derivation(Branch branch, Band loop, Band current, List<Band> igniters, double others) {
+    private Derivation derivation(Branch branch, LoopResult result, double others) {
+        double loop = result.loopOhm().nominal();
+        double current = result.currentA().nominal();
         int n = branch.igniterOhm().size();
         Derivation.Builder steps = Derivation.builder().all(branch.lead().derivation());
         steps.step("R_igniters", joinFormula(branch), igniterText(branch), branch.ignitersOhm().nominal(), "ohm", "");
@@ -106,23 +116,23 @@ public record SharedSource(Source source, List<Branch> branches) {
                 Figures.of(source.ohm()) + " + " + Figures.of(branch.pinOhm()) + " + "
                         + Figures.of(branch.lead().loopOhm().nominal()) + " + "
                         + Figures.of(branch.ignitersOhm().nominal()),
-                loop.nominal(), "ohm", "");
+                loop, "ohm", "");
         if (others == 0 || source.ohm() == 0) {
-            steps.step("I", "E / R_loop", Figures.of(source.emfV()) + " / " + Figures.of(loop.nominal()),
-                    current.nominal(), "A", "Ohm's law");
+            steps.step("I", "E / R_loop", Figures.of(source.emfV()) + " / " + Figures.of(loop),
+                    current, "A", "Ohm's law");
         } else {
             double ohm = branch.ohm().nominal();
             steps.step("G_others", "conductance of the other pins fired at once", "", others, "S", "");
             steps.step("I", "E / (R + R_source (1 + G_others R))",
                     Figures.of(source.emfV()) + " / (" + Figures.of(ohm) + " + " + Figures.of(source.ohm()) + " * (1 + "
                             + Figures.of(others) + " * " + Figures.of(ohm) + "))",
-                    current.nominal(), "A", "Kirchhoff's laws");
+                    current, "A", "Kirchhoff's laws");
         }
-        double weakest = igniters.stream().mapToDouble(Band::nominal).min().orElseThrow();
+        double weakest = result.igniterA().stream().mapToDouble(Band::nominal).min().orElseThrow();
         if (branch.join() == Join.PARALLEL && n > 1) {
             steps.step("I_igniter", "I R_igniters / R_igniter, the smallest", "", weakest, "A", "current divider");
         } else {
-            steps.step("I_igniter", "I", Figures.of(current.nominal()), weakest, "A", "one path");
+            steps.step("I_igniter", "I", Figures.of(current), weakest, "A", "one path");
         }
         return steps.build();
     }

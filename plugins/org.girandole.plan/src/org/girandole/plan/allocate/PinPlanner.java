@@ -26,11 +26,13 @@ final class PinPlanner {
     private final Map<String, Pin> pins = new LinkedHashMap<>();
     private final List<Request> refused = new ArrayList<>();
     private final Map<String, ModuleLoad> loads = new LinkedHashMap<>();
+    private final Map<String, Integer> rackNumbers = new HashMap<>();
 
     PinPlanner(Field field, Map<String, Tube> tubes) {
         this.field = field;
         this.tubes = tubes;
         field.modules().forEach(stand -> loads.put(stand.name(), new ModuleLoad(stand)));
+        field.racks().forEach(rack -> rackNumbers.put(rack.name(), rackNumbers.size()));
     }
 
     Map<String, Pin> pins() {
@@ -56,12 +58,15 @@ final class PinPlanner {
         UnionFind<String> connected = connected(requests);
         requests.stream().filter(request -> request.pin().isEmpty())
                 .forEach(request -> parts.computeIfAbsent(connected.find(request.position()), part -> new ArrayList<>()).add(request));
-        parts.forEach((part, inPart) -> {
-            List<String> modules = loads.keySet().stream()
-                    .filter(name -> loads.get(name).stand().module().positions().stream().anyMatch(p -> connected.find(p).equals(part)))
-                    .toList();
-            allocatePart(modules, inPart, memory);
-        });
+        Map<String, List<String>> modules = new HashMap<>();
+        loads.forEach((name, load) -> load.stand().module().positions().stream().findFirst()
+                .ifPresent(position -> modules.computeIfAbsent(connected.find(position), part -> new ArrayList<>()).add(name)));
+        // No module serves two parts, so that these are solved side by side.
+        parts.entrySet().parallelStream().map(part -> solved(modules.getOrDefault(part.getKey(), List.of()), part.getValue(), memory)).toList()
+                .forEach(best -> {
+                    best.commit();
+                    refused.addAll(best.refused());
+                });
         Map<Request, Integer> order = new HashMap<>();
         requests.forEach(request -> order.put(request, order.size()));
         refused.sort(Comparator.comparingInt(order::get));
@@ -96,10 +101,10 @@ final class PinPlanner {
         return connected;
     }
 
-    private void allocatePart(List<String> modules, List<Request> requests, Memory memory) {
+    private Part solved(List<String> modules, List<Request> requests, Memory memory) {
         Part kept = new Part(modules, loads);
         List<Request> open = new ArrayList<>();
-        Map<Request, Pin> staying = new LinkedHashMap<>();
+        Map<Request, Pin> staying = kept.staying;
         for (Request request : requests) {
             Optional<Pin> pin = memory.pin(request).filter(p -> kept.keep(request, p));
             pin.ifPresentOrElse(p -> staying.put(request, p), () -> open.add(request));
@@ -108,11 +113,11 @@ final class PinPlanner {
         best.solve(open, Map.of());
         if (!best.refused().isEmpty() && !staying.isEmpty()) {
             Part moving = new Part(modules, loads);
+            moving.staying.putAll(staying);
             moving.solve(requests, staying);
             best = moving.refused().size() < best.refused().size() ? moving : best;
         }
-        best.commit(staying);
-        refused.addAll(best.refused());
+        return best;
     }
 
     private Optional<Rack> rack(Request request) {
@@ -125,6 +130,8 @@ final class PinPlanner {
         private final Map<Request, Integer> moduleOf = new LinkedHashMap<>();
         private final Map<Request, Pin> numbered = new LinkedHashMap<>();
         private final List<Request> refusedHere = new ArrayList<>();
+        /** Firings that are remembered and could stay, with the pins they had. */
+        private final Map<Request, Pin> staying = new LinkedHashMap<>();
 
         Part(List<String> names, Map<String, ModuleLoad> loads) {
             this(names.stream().map(name -> loads.get(name).copy()).toList());
@@ -137,6 +144,7 @@ final class PinPlanner {
         Part copy() {
             Part copy = new Part(modules.stream().map(ModuleLoad::copy).toList());
             copy.numbered.putAll(numbered);
+            copy.staying.putAll(staying);
             return copy;
         }
 
@@ -185,7 +193,7 @@ final class PinPlanner {
         }
 
         /** Numbers the pins: firings that stay on their module keep their pin, the others follow the racks and their tubes. */
-        void commit(Map<Request, Pin> staying) {
+        void commit() {
             List<Request> unnumbered = new ArrayList<>();
             moduleOf.forEach((request, m) -> {
                 Pin had = staying.get(request);
@@ -196,10 +204,8 @@ final class PinPlanner {
                     unnumbered.add(request);
                 }
             });
-            Map<String, Integer> racks = new HashMap<>();
-            field.racks().forEach(rack -> racks.put(rack.name(), racks.size()));
             Map<Request, Integer> rackOrder = new HashMap<>();
-            unnumbered.forEach(request -> rackOrder.put(request, rack(request).map(Rack::name).map(racks::get).orElse(racks.size())));
+            unnumbered.forEach(request -> rackOrder.put(request, rack(request).map(Rack::name).map(rackNumbers::get).orElse(rackNumbers.size())));
             unnumbered.sort(Comparator.comparingInt((Request request) -> rackOrder.get(request))
                     .thenComparingInt(request -> Optional.ofNullable(tubes.get(request.key())).map(Tube::tube).orElse(0)));
             for (Request request : unnumbered) {

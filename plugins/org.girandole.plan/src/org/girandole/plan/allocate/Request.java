@@ -18,4 +18,9 @@ import org.girandole.plan.script.ScoreItem.TubeRef;
  */
 public record Request(String key, int slot, long fireUs, String position, String effect, boolean needsTube,
         Optional<Double> calibreM, int pieces, Aim aim, Optional<PinRef> pin, Optional<TubeRef> tube) {
+    /** No two requests have one key, and tables of requests are asked for much. */
+    @Override
+    public int hashCode() {
+        return key.hashCode();
+    }
 }

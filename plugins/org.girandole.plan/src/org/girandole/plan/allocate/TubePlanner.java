@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.girandole.plan.PlannedCue.Tube;
-import org.girandole.plan.script.Rack;
 import org.girandole.plan.script.ScoreItem.TubeRef;
 
 /**
@@ -46,16 +45,16 @@ final class TubePlanner {
                 wanted.computeIfAbsent(request.position(), position -> new ArrayList<>()).add(request);
             }
         }
-        wanted.forEach((position, here) -> {
-            for (Rack rack : field.racksAt(position)) {
-                racks.computeIfAbsent(position, p -> new ArrayList<>())
-                        .add(byName.computeIfAbsent(rack.name(), name -> new RackTubes(rack)));
-            }
-            allocateAt(racks.getOrDefault(position, List.of()), here, memory);
+        wanted.keySet().forEach(position -> racks.put(position, field.racksAt(position).stream()
+                .map(rack -> byName.computeIfAbsent(rack.name(), name -> new RackTubes(rack))).toList()));
+        // No rack stands at two positions, so that these are loaded side by side.
+        wanted.entrySet().parallelStream().map(here -> loaded(racks.get(here.getKey()), here.getValue(), memory)).toList().forEach(best -> {
+            tubes.putAll(best.tubes());
+            refused.addAll(best.refused());
         });
     }
 
-    private void allocateAt(List<RackTubes> racks, List<Request> requests, Memory memory) {
+    private static PositionLoad loaded(List<RackTubes> racks, List<Request> requests, Memory memory) {
         PositionLoad kept = new PositionLoad(racks);
         List<Request> open = new ArrayList<>();
         for (Request request : requests) {
@@ -73,8 +72,7 @@ final class TubePlanner {
             PositionLoad fresh = place(new PositionLoad(racks), requests);
             best = fresh.refused().size() < best.refused().size() ? fresh : best;
         }
-        tubes.putAll(best.tubes());
-        refused.addAll(best.refused());
+        return best;
     }
 
     /** Chains first, longest first, then single pieces. */

@@ -1,12 +1,12 @@
 package org.girandole.plan.circuit;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import org.girandole.physics.Band;
 import org.girandole.physics.Derivation;
 import org.girandole.physics.PhysicsInputException;
@@ -47,7 +47,8 @@ public final class Circuits {
     private record PinName(String module, int pin) implements Comparable<PinName> {
         @Override
         public int compareTo(PinName other) {
-            return Comparator.comparing(PinName::module).thenComparingInt(PinName::pin).compare(this, other);
+            int byModule = module.compareTo(other.module);
+            return byModule != 0 ? byModule : Integer.compare(pin, other.pin);
         }
     }
 
@@ -55,8 +56,8 @@ public final class Circuits {
     private record Salvo(String module, int slot, long fireUs) {
     }
 
-    /** A pin's circuit with its solution. */
-    private record Solved(Branch branch, LoopResult result) {
+    /** A pin's circuit with its solution, and the number of its branch among those of its supply. */
+    private record Solved(SharedSource supply, int number, LoopResult result) {
     }
 
     public Circuits(ShowScript script, Field field) {
@@ -91,14 +92,14 @@ public final class Circuits {
     /** The circuit of each load by cue key, where the script says enough. */
     public Map<String, Circuit> of(List<Load> loads) {
         Map<String, Circuit> circuits = new LinkedHashMap<>();
-        solve(loads).forEach((key, solved) -> circuits.put(key, circuit(solved.branch(), solved.result())));
+        solve(loads).forEach((key, solved) -> circuits.put(key, circuit(solved.supply().branches().get(solved.number()), solved.result())));
         return circuits;
     }
 
     /** How the circuit of each load comes about, by cue key, where the script says enough. */
     public Map<String, Derivation> derivations(List<Load> loads) {
         Map<String, Derivation> derivations = new LinkedHashMap<>();
-        solve(loads).forEach((key, solved) -> derivations.put(key, solved.result().derivation()));
+        solve(loads).forEach((key, solved) -> derivations.put(key, solved.supply().derivation(solved.number())));
         return derivations;
     }
 
@@ -116,7 +117,7 @@ public final class Circuits {
         Map<String, Solved> solved = new LinkedHashMap<>();
         salvos.forEach((salvo, pins) -> solve(salvo.module(), pins.stream().map(branches::get).toList()).ifPresent(results -> {
             for (int i = 0; i < pins.size(); i++) {
-                Solved pin = new Solved(branches.get(pins.get(i)), results.get(i));
+                Solved pin = results.get(i);
                 byPin.get(pins.get(i)).forEach(load -> solved.put(load.key(), pin));
             }
         }));
@@ -144,13 +145,15 @@ public final class Circuits {
         return Optional.of(new Branch(0, new Lead(conductor.get(), longestM, copperC, LEAD_TOLERANCE), ohms, join));
     }
 
-    private Optional<List<LoopResult>> solve(String module, List<Branch> branches) {
+    private Optional<List<Solved>> solve(String module, List<Branch> branches) {
         ModuleType type = field.module(module).orElseThrow().type();
         if (type.driveV().isEmpty() || type.sourceOhm().isEmpty()) {
             return Optional.empty();
         }
         try {
-            return Optional.of(new SharedSource(new Source(type.driveV().get(), type.sourceOhm().get()), branches).solve());
+            SharedSource supply = new SharedSource(new Source(type.driveV().get(), type.sourceOhm().get()), branches);
+            List<LoopResult> results = supply.solve();
+            return Optional.of(IntStream.range(0, results.size()).mapToObj(i -> new Solved(supply, i, results.get(i))).toList());
         } catch (PhysicsInputException e) {
             return Optional.empty();
         }

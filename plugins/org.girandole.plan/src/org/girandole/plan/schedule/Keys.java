@@ -13,13 +13,15 @@ import org.girandole.plan.script.ScoreItem;
 final class Keys {
     private final Map<String, Integer> lines = new HashMap<>();
     private final Set<String> taken = new HashSet<>();
+    /** Few names come again and again. */
+    private final Map<String, String> plain = new HashMap<>();
 
     /**
      * The key of what one cue line makes at one place, without repetition and shot. Asked once for each line and place, however
      * often a repetition comes back to it; the order of asking is the order of the script.
      */
     String line(String soundtrack, String section, ScoreItem.Cue cue, String position) {
-        String what = cue.name().map(Keys::plain)
+        String what = cue.name().map(this::plain)
                 .orElseGet(() -> plain(soundtrack) + "/" + (section.isEmpty() ? "-" : plain(section)) + "/" + plain(cue.effect()));
         String place = what + "@" + plain(position);
         int order = lines.merge(place, 1, Integer::sum);
@@ -46,7 +48,7 @@ final class Keys {
     }
 
     /** Names as they come from the language are words; others lose what would break a line or a key into pieces. */
-    private static String plain(String name) {
-        return name.replaceAll("[\\s/@~]", "_");
+    private String plain(String name) {
+        return plain.computeIfAbsent(name, written -> written.replaceAll("[\\s/@~]", "_"));
     }
 }

@@ -3,6 +3,7 @@ package org.girandole.plan.schedule;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,7 +17,7 @@ import org.girandole.plan.script.Lot;
  */
 final class Lots {
     private final Map<String, List<Lot>> byEffect = new LinkedHashMap<>();
-    private final Map<Lot, Long> left = new HashMap<>();
+    private final Map<Lot, Long> left = new IdentityHashMap<>();
 
     Lots(List<Lot> lots) {
         lots.forEach(lot -> {

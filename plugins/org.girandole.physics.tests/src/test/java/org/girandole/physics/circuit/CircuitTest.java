@@ -19,7 +19,11 @@ class CircuitTest {
     private static final Band EXACTLY_1_6 = Band.plusMinus(1.6, 0);
 
     private static LoopResult fire(int count, Join join) {
-        return new PinLoop(STIFF_24_V, Branch.equal(RUN_50_M, EXACTLY_1_6, count, join)).solve();
+        return loop(count, join).solve();
+    }
+
+    private static PinLoop loop(int count, Join join) {
+        return new PinLoop(STIFF_24_V, Branch.equal(RUN_50_M, EXACTLY_1_6, count, join));
     }
 
     // 24 V, 50 m of 24 AWG (8.4213 ohm there and back), igniters of 1.6 ohm: Ohm's law by hand
@@ -162,7 +166,7 @@ class CircuitTest {
 
     @Test
     void everyStepOfADerivationIsThere() {
-        var derivation = fire(10, Join.PARALLEL).derivation();
+        var derivation = loop(10, Join.PARALLEL).derivation();
         assertThat(derivation.steps()).extracting(Derivation.Step::symbol)
                 .containsExactly("d", "A", "r20", "L", "k", "R_lead", "R_igniters", "R_loop", "I", "I_igniter");
         assertThat(derivation.result().value()).isCloseTo(0.280, within(0.0006));
