@@ -14,6 +14,7 @@ import org.girandole.plan.Finding;
 import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
+import org.girandole.plan.fallout.FlightMemory;
 import org.girandole.plan.rules.Checker;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.Rules;
@@ -53,16 +54,24 @@ public final class ShowPipeline {
 
     /** Checks a script that was read already, with the lock file beside it if there is one. */
     public static CheckedShow check(LoadedShow loaded, Path script, Path root) {
-        return check(loaded, loaded.script().map(show -> LockBeside.of(script, root, show.show())).orElse(LockBeside.NONE));
+        return check(loaded, script, root, new FlightMemory());
+    }
+
+    /**
+     * The same, sooner, for whoever checks again and again.
+     *
+     * @param flights what was flown for earlier checks; this one adds to it
+     */
+    public static CheckedShow check(LoadedShow loaded, Path script, Path root, FlightMemory flights) {
+        return check(loaded, loaded.script().map(show -> LockBeside.of(script, root, show.show())).orElse(LockBeside.NONE), flights);
     }
 
     /** Checks a script that was read already, as if there were no lock file. */
     public static CheckedShow check(LoadedShow loaded) {
-        return check(loaded, LockBeside.NONE);
+        return check(loaded, LockBeside.NONE, new FlightMemory());
     }
 
-    /** Checks a script that was read already. */
-    public static CheckedShow check(LoadedShow loaded, LockBeside lock) {
+    private static CheckedShow check(LoadedShow loaded, LockBeside lock, FlightMemory flights) {
         if (loaded.script().isEmpty()) {
             List<Finding> findings = new ArrayList<>(loaded.problems());
             if (!loaded.hasErrors()) {
@@ -74,7 +83,7 @@ public final class ShowPipeline {
         Plan plan = new Planner().plan(lock.input().map(script::withInput).orElse(script), lock.file());
         List<Finding> findings = new ArrayList<>(loaded.problems());
         lock.trouble().ifPresent(findings::add);
-        findings.addAll(Checker.check(plan).findings());
+        findings.addAll(Checker.check(plan, flights).findings());
         List<Finding> all = sorted(findings);
         return new CheckedShow(loaded, Optional.of(new CheckedPlan(plan, all)), all);
     }

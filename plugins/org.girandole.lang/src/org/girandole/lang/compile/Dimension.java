@@ -55,7 +55,8 @@ public enum Dimension {
     /** A number of some unit in SI units (areas in mm², angles in degrees, temperatures in °C), exact where a decimal can be. */
     public BigDecimal toSi(BigDecimal number, String symbol) {
         BigDecimal[] factor = units.get(symbol);
-        return number.multiply(factor[0]).divide(factor[1], MathContext.DECIMAL128);
+        BigDecimal times = number.multiply(factor[0]);
+        return factor[1] == BigDecimal.ONE ? times.round(MathContext.DECIMAL128) : times.divide(factor[1], MathContext.DECIMAL128);
     }
 
     /** A number of one unit in another of the same dimension. */

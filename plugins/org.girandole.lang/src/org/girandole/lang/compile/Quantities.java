@@ -88,6 +88,9 @@ final class Quantities {
 
     private boolean checkUnit(Quantity written, String unit, Range range, EStructuralFeature place, String lead) {
         Dimension wanted = range.dimension();
+        if (unit != null && wanted.has(unit)) {
+            return true;
+        }
         String text = Sources.text(written);
         String units = Words.or(wanted.symbols());
         if (unit == null) {
@@ -96,9 +99,6 @@ final class Quantities {
                             + (wanted.symbols().size() == 1 ? "" : ", or another unit of " + units))
                     .data(Map.of("insert", wanted.symbols().get(0))).at(sources.whole(written));
             return false;
-        }
-        if (wanted.has(unit)) {
-            return true;
         }
         for (Dimension other : Dimension.values()) {
             if (other.has(unit)) {

@@ -25,6 +25,7 @@ import org.girandole.lang.check.CheckedShow;
 import org.girandole.lang.check.ShowPipeline;
 import org.girandole.lang.compile.ShowCompiler;
 import org.girandole.lang.files.ProjectRoot;
+import org.girandole.plan.fallout.FlightMemory;
 
 /**
  * Checks in the background what has changed, a moment after the last change, by the same path as the command line. Compiling needs the
@@ -41,6 +42,8 @@ final class Checking {
     private final IRequestManager requests;
     private final ShowBoard board;
     private final FindingsPublisher publisher;
+    /** Of all shows of this server: what a key press has not touched need not fly again. */
+    private final FlightMemory flights = new FlightMemory();
     private final AtomicLong changes = new AtomicLong();
     private final Set<URI> changed = new HashSet<>();
     private final Map<URI, Set<URI>> closures = new HashMap<>();
@@ -177,8 +180,8 @@ final class Checking {
         return new Compiled(script.resource(), script.folder(), loaded, workspace.clientUri(script.resource().getURI()), texts);
     }
 
-    private static CheckedScript check(Compiled one) {
-        CheckedShow show = ShowPipeline.check(one.loaded, ProjectRoot.path(one.script.getURI()), one.folder.root());
+    private CheckedScript check(Compiled one) {
+        CheckedShow show = ShowPipeline.check(one.loaded, ProjectRoot.path(one.script.getURI()), one.folder.root(), flights);
         return new CheckedScript(one.uri, one.folder.root(), show, one.texts);
     }
 }
