@@ -15,7 +15,7 @@ import org.girandole.music.TempoMap;
  * @param newLengthUs of the new track
  * @param stretches   what both have; neither overlapping nor crossing
  * @param changes     what lies between
- * @param confidence  0 to 1: how alike the stretches are; below 0.5 these are probably not two edits of one piece
+ * @param confidence  0 to 1: how alike the stretches are, and how much of the music they cover; below 0.5 these are probably not two edits of one piece
  */
 public record EditMap(long oldLengthUs, long newLengthUs, List<Stretch> stretches, List<Change> changes, double confidence) {
 

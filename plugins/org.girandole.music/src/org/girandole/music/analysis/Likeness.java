@@ -116,6 +116,18 @@ final class Likeness {
         return at(flux, fromUs + chosen * STEP, 0) > STANDS_OUT * (0.5 + at(flux, fromUs + best * STEP, 0)) ? chosen : best;
     }
 
+    /** Whether a stretch is the same music on both sides by every ten milliseconds of it, and not only by its harmony. */
+    static boolean holds(Features old, Features now, EditMap.Stretch stretch) {
+        double speed = (double) (stretch.newEndUs() - stretch.newStartUs()) / (stretch.oldEndUs() - stretch.oldStartUs());
+        double sum = 0;
+        int steps = 0;
+        for (double t = stretch.oldStartUs(); t < stretch.oldEndUs(); t += STEP) {
+            sum += unlikeness(old, now, t, stretch.newStartUs() + (t - stretch.oldStartUs()) * speed);
+            steps++;
+        }
+        return sum < HALF_WAY * steps;
+    }
+
     /** From a moment of the old track that is certainly alike, forwards (1) or backwards (-1), how far likeness goes. */
     static double edge(Features old, Features now, DoubleUnaryOperator toNew, double fromUs, double reachUs, int direction) {
         double sum = 0;

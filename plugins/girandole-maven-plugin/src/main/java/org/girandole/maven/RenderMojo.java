@@ -16,8 +16,8 @@ import org.girandole.music.audio.AudioException;
 import org.girandole.music.synth.PieceRenderer;
 
 /**
- * Plays Standard MIDI Files into WAV files of the same name beside them, with the synthesizer of the Java platform: a soundtrack to work with
- * until there is a recording. No sound device is needed.
+ * Plays Standard MIDI Files into WAV files of the same name beside them, with plain instruments of the program's own: a soundtrack to work
+ * with until there is a recording. No sound device is needed, and every machine gives the same samples.
  */
 @Mojo(name = "render", defaultPhase = LifecyclePhase.INITIALIZE, threadSafe = true)
 public final class RenderMojo extends AbstractMojo {
@@ -46,7 +46,7 @@ public final class RenderMojo extends AbstractMojo {
             }
             Files.move(part, wav, StandardCopyOption.REPLACE_EXISTING);
             getLog().info("Played " + name + " into " + wav + ", " + lengthUs / 1_000_000 + " s");
-        } catch (AudioException | UnsupportedOperationException e) {
+        } catch (AudioException e) {
             throw new MojoExecutionException("'" + midi + "' cannot be played: " + e.getMessage() + ".", e);
         } catch (IOException e) {
             throw new MojoExecutionException("'" + midi + "' could not be played into '" + wav + "': " + e.getMessage() + ".", e);

@@ -18,8 +18,8 @@ import picocli.CommandLine.Spec;
 
 /** Makes a soundtrack to work with from a MIDI file. */
 @Command(name = "render", mixinStandardHelpOptions = true, header = "Plays a MIDI file into a WAV file.",
-        description = {"", "A soundtrack to work with until there is a recording. The synthesizer of the Java platform plays it, without a sound"
-                + " device; with other instruments installed, another machine gives other samples, but every note at the same time.", ""},
+        description = {"", "A soundtrack to work with until there is a recording, played with plain instruments and without a sound device. Every"
+                + " machine gives the same samples. Pedals, pitch bends and panning are left out.", ""},
         footer = {"", "Example:", "  girandole render music/tides.mid -o music/tides.wav"})
 final class RenderCommand implements Callable<Integer> {
     private static final long MOST_BYTES = 64L << 20;
@@ -43,7 +43,7 @@ final class RenderCommand implements Callable<Integer> {
                 BufferedOutputStream buffered = new BufferedOutputStream(out);
                 try {
                     lengthUs[0] = PieceRenderer.writeWav(midi, buffered);
-                } catch (AudioException | UnsupportedOperationException e) {
+                } catch (AudioException e) {
                     throw new UserException(ExitCode.USAGE, "'" + piece + "' cannot be played: " + e.getMessage() + ".");
                 }
                 buffered.flush();

@@ -13,11 +13,10 @@ import java.util.Random;
 import org.girandole.benchmarks.music.GeneratedPieces.Known;
 import org.girandole.music.analysis.EditAligner;
 import org.girandole.music.analysis.EditMap;
-import org.girandole.music.synth.PieceRenderer;
 
 /** Edits of generated pieces made with known scissors; where their marks go, and where the cuts are seen. */
 final class AlignmentEvaluation {
-    private static final int RATE = PieceRenderer.SAMPLE_RATE;
+    private static final int RATE = PlatformSynthesizer.SAMPLE_RATE;
     private static final int FRAME = 4;
 
     private final Path folder;
@@ -56,7 +55,7 @@ final class AlignmentEvaluation {
         keptThoughCut = 0;
         extra = 0;
         for (Known known : pieces) {
-            edit.measure(known, PieceRenderer.render(known.piece()));
+            edit.measure(known, PlatformSynthesizer.render(known.piece()));
         }
         long good = markErrors.stream().filter(e -> e <= 20_000).count();
         int marks = markErrors.size() + lost;

@@ -18,7 +18,6 @@ import org.girandole.music.analysis.Beat;
 import org.girandole.music.analysis.Onset;
 import org.girandole.music.analysis.TrackAnalyser;
 import org.girandole.music.analysis.TrackAnalysis;
-import org.girandole.music.synth.PieceRenderer;
 
 /** Onsets, beats, downbeats and tempo maps on generated pieces, with aubio beside. */
 final class FinderEvaluation {
@@ -39,7 +38,7 @@ final class FinderEvaluation {
         this.pieces = GeneratedPieces.set(seed, count);
         for (Known known : pieces) {
             if (!Files.exists(wav(known))) {
-                PieceRenderer.writeWav(known.piece(), wav(known));
+                PlatformSynthesizer.writeWav(known.piece(), wav(known));
             }
         }
     }

@@ -15,7 +15,6 @@ import org.girandole.benchmarks.music.GeneratedPieces.Known;
 import org.girandole.music.analysis.TrackAnalyser;
 import org.girandole.music.audio.AudioFiles;
 import org.girandole.music.audio.AudioSource;
-import org.girandole.music.synth.PieceRenderer;
 
 /** Decoders against those of FFmpeg, sample by sample, and loudness against its ebur128 filter. */
 final class ReadingEvaluation {
@@ -35,7 +34,7 @@ final class ReadingEvaluation {
 
     void decoders(Known known) throws IOException {
         Path wav = folder.resolve("source.wav");
-        PieceRenderer.writeWav(known.piece(), wav);
+        PlatformSynthesizer.writeWav(known.piece(), wav);
         line("| file | frames ours / FFmpeg | greatest difference, of full scale |");
         line("| --- | --- | --- |");
         compare("a.wav", "ffmpeg", "-i", wav.toString(), "-c:a", "pcm_s16le");
@@ -93,7 +92,7 @@ final class ReadingEvaluation {
         line("| --- | --- | --- |");
         for (Known known : pieces) {
             Path wav = folder.resolve("loud.wav");
-            PieceRenderer.writeWav(known.piece(), wav);
+            PlatformSynthesizer.writeWav(known.piece(), wav);
             worst = Math.max(worst, compareLoudness(known.texture(), wav));
         }
         Path quiet = folder.resolve("quiet.wav");

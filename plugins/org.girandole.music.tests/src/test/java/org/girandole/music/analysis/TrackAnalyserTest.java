@@ -21,7 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Truth is what was put in: clicks at chosen samples, notes written to a piece and rendered by the JDK's synthesizer. */
+/** Truth is what was put in: clicks at chosen samples, notes written to a piece and rendered. */
 class TrackAnalyserTest {
     private static final int KICK = 36;
     private static final int SNARE = 38;
@@ -139,9 +139,10 @@ class TrackAnalyserTest {
         PieceWriter out = new PieceWriter("Two parts", map, 24).instrument(0, 48, 100).instrument(1, 33, 110);
         for (int bar = 1; bar <= 24; bar++) {
             for (int beat = 1; beat <= 4; beat++) {
-                out.note(0, bar, Rational.of(beat), Rational.ONE, (bar <= 12 ? 72 : 48) + 4 * (beat % 2), 90);
+                // Sections begin at bar lines, so the first beat of each bar must be heard as such.
+                out.note(0, bar, Rational.of(beat), Rational.ONE, (bar <= 12 ? 72 : 48) + 4 * (beat % 2), beat == 1 ? 110 : 80);
                 if (bar > 12) {
-                    out.hit(bar, Rational.of(beat), beat % 2 == 1 ? KICK : SNARE, 110);
+                    out.hit(bar, Rational.of(beat), beat == 1 ? KICK : SNARE, beat == 1 ? 120 : 95);
                 }
             }
         }
