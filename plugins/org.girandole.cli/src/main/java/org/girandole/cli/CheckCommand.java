@@ -31,7 +31,8 @@ import picocli.CommandLine.Spec;
         footer = {"", "Examples:",
                 "  girandole check my-show.show",
                 "  girandole check --output sarif --fail-on warning shows/*.show",
-                "", "Exit code 1 says that something was found at least as grave as --fail-on, and not waived."})
+                "", "How much wind a clean show bears says: girandole site SCRIPT",
+                "Exit code 1 says that something was found at least as grave as --fail-on, and not waived."})
 final class CheckCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
