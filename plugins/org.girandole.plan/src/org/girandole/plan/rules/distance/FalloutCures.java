@@ -21,7 +21,7 @@ import org.girandole.plan.script.Site;
 /**
  * What would mend it when shells come down where they may not: how much less wind, how far to move, how much less tilt, how small a shell, how
  * much more to clear. Found by asking the same computed landing places again, each cure by itself: it mends the one place and spoils none of
- * the others. What else hangs on a cue, such as its distances, the check says after the change.
+ * the others. A position moves with all that is fired there, and then nothing of that may come down or be fired worse than now.
  */
 final class FalloutCures {
     private static final double LEAST_MPS = 0.1;
@@ -36,6 +36,7 @@ final class FalloutCures {
     private static final Point2 NOWHERE = new Point2(0, 0);
 
     private final Workings workings;
+    private final Neighbours neighbours;
     private final FalloutAreas.Area area;
     private final Ground.Place place;
     private final Optional<Ground.Place> boundary;
@@ -44,8 +45,9 @@ final class FalloutCures {
     private final FalloutTrial trial;
     private final Landings planned;
 
-    private FalloutCures(Workings workings, Ground ground, FalloutAreas.Area area, Ground.Place place, FalloutTrial trial) {
+    private FalloutCures(Workings workings, Ground ground, Neighbours neighbours, FalloutAreas.Area area, Ground.Place place, FalloutTrial trial) {
         this.workings = workings;
+        this.neighbours = neighbours;
         this.area = area;
         this.place = place;
         this.trial = trial;
@@ -58,14 +60,16 @@ final class FalloutCures {
     /**
      * The cures in words.
      *
+     * @param neighbours what else is fired from its position
      * @param area what comes down
      * @param place where too much of it does
      */
-    static String of(Workings workings, Ground ground, FalloutAreas.Area area, Ground.Place place) {
+    static String of(Workings workings, Ground ground, Neighbours neighbours, FalloutAreas.Area area, Ground.Place place) {
         FalloutTrial trial = new FalloutTrial(workings.plan(), workings.shells(), area);
-        List<Object> asked = List.of(place, ground.boundary(), ground.protectedPlaces(), area.first().position(),
-                position(workings, area).map(Site.Position::at));
-        return trial.answer(asked, () -> new FalloutCures(workings, ground, area, place, trial).text());
+        String position = area.first().position();
+        List<Object> asked = List.of(place, ground.boundary(), ground.protectedPlaces(), position, position(workings, area).map(Site.Position::at),
+                neighbours.areas(position).stream().map(each -> each.result().spec()).toList(), neighbours.distances(position));
+        return trial.answer(asked, () -> new FalloutCures(workings, ground, neighbours, area, place, trial).text());
     }
 
     private static Optional<Site.Position> position(Workings workings, FalloutAreas.Area area) {
@@ -100,29 +104,39 @@ final class FalloutCures {
 
     /** The least distance, in whole metres, by which the position may be moved, to coordinates in tenths of a metre. */
     private Optional<String> move() {
+        List<Landings> others = neighbours.areas(area.first().position()).stream().filter(each -> !each.equals(area))
+                .map(each -> new FalloutTrial(workings.plan(), workings.shells(), each).asPlanned()).toList();
         for (int metres = 1; metres <= FARTHEST_M; metres += metres < FINE_M ? 1 : COARSE_M) {
-            if (moved(metres).isPresent()) {
+            if (moved(others, metres).isPresent()) {
                 int least = metres <= FINE_M ? metres : metres - COARSE_M + 1;
-                return Stream.iterate(least, each -> each + 1).limit(metres - least + 1L).flatMap(each -> moved(each).stream()).findFirst();
+                return Stream.iterate(least, each -> each + 1).limit(metres - least + 1L).flatMap(each -> moved(others, each).stream()).findFirst();
             }
         }
         return Optional.empty();
     }
 
-    private Optional<String> moved(int metres) {
+    private Optional<String> moved(List<Landings> others, int metres) {
         Optional<Point> position = position(workings, area).map(Site.Position::at);
         for (int bearing = 0; bearing < 360 && position.isPresent(); bearing += BEARING_STEP_DEG) {
             Point2 at = new Point2(position.get().xM(), position.get().yM());
             Point2 exact = at.towards(bearing, metres);
             Point2 there = new Point2(tenths(exact.x()), tenths(exact.y()));
             Point2 by = new Point2(there.x() - at.x(), there.y() - at.y());
-            Point2 fired = plus(area.result().spec().launch().muzzle().ground(), by);
-            if (boundary.filter(edge -> !edge.shape().contains(fired) || !edge.shape().contains(there)).isEmpty() && holds(planned, by)) {
+            if (isInside(there, plus(area.result().spec().launch().muzzle().ground(), by)) && holds(planned, by) && spoilsNothing(others, by)) {
                 return Optional.of("move " + area.first().position() + " " + metres + " m towards " + bearing + "°, to (" + Quantity.metres(there.x())
                         + ", " + Quantity.metres(there.y()) + ")");
             }
         }
         return Optional.empty();
+    }
+
+    private boolean isInside(Point2... points) {
+        return Stream.of(points).allMatch(point -> boundary.filter(edge -> !edge.shape().contains(point)).isEmpty());
+    }
+
+    private boolean spoilsNothing(List<Landings> others, Point2 by) {
+        return neighbours.distances(area.first().position()).stream().allMatch(met -> met.from(plus(met.at(), by)))
+                && others.stream().allMatch(other -> places.stream().allMatch(each -> holds(other, by, each) || !holds(other, NOWHERE, each)));
     }
 
     private static double tenths(double metres) {

@@ -48,7 +48,8 @@ public final class FalloutOutside implements SharingRule {
             return;
         }
         Map<Key, Worst> worst = new LinkedHashMap<>();
-        for (FalloutAreas.Area area : FalloutAreas.counted(plan, workings.shells(), places.stream().map(Ground.Place::shape).toList()).areas()) {
+        List<FalloutAreas.Area> areas = FalloutAreas.counted(plan, workings.shells(), places.stream().map(Ground.Place::shape).toList()).areas();
+        for (FalloutAreas.Area area : areas) {
             for (int i = 0; i < places.size(); i++) {
                 Ground.Place place = places.get(i);
                 boolean isBoundary = ground.boundary().filter(place::equals).isPresent();
@@ -57,18 +58,20 @@ public final class FalloutOutside implements SharingRule {
                 area.result().debris().ifPresent(debris -> keep(worst, area, place, isBoundary, "debris", share(debris, at, isBoundary), MOST));
             }
         }
+        Neighbours neighbours = new Neighbours(workings, ground, areas);
         List<Worst> all = List.copyOf(worst.values());
         for (int i = 0; i < all.size(); i++) {
             Worst each = all.get(i);
-            report(each, i < MOST_CURED ? () -> FalloutCures.of(workings, ground, each.area(), each.place())
+            report(each, i < MOST_CURED ? () -> FalloutCures.of(workings, ground, neighbours, each.area(), each.place())
                     : () -> "tilt it away, move it, use a smaller effect, or clear a wider area; how far was looked for the first " + MOST_CURED
                     + " of these only", out);
         }
     }
 
+    /** Counted in samples: one minus 0.99 is a hair more than 0.01. */
     private static double share(Footprint footprint, int place, boolean isBoundary) {
-        double inside = footprint.inWatched().get(place);
-        return isBoundary ? 1 - inside : inside;
+        long inside = Math.round(footprint.inWatched().get(place) * footprint.samples());
+        return (double) (isBoundary ? footprint.samples() - inside : inside) / footprint.samples();
     }
 
     private static void keep(Map<Key, Worst> worst, FalloutAreas.Area area, Ground.Place place, boolean isBoundary, String what, double share,
