@@ -6,6 +6,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.LoadedShow;
 import org.girandole.lang.ShowLoader;
@@ -54,24 +56,26 @@ public final class ShowPipeline {
 
     /** Checks a script that was read already, with the lock file beside it if there is one. */
     public static CheckedShow check(LoadedShow loaded, Path script, Path root) {
-        return check(loaded, script, root, new FlightMemory());
+        return check(loaded, script, root, new FlightMemory(), () -> false);
     }
 
     /**
      * The same, sooner, for whoever checks again and again.
      *
      * @param flights what was flown for earlier checks; this one adds to it
+     * @param overtaken whether nobody wants the answer any more
+     * @throws CancellationException when it was overtaken
      */
-    public static CheckedShow check(LoadedShow loaded, Path script, Path root, FlightMemory flights) {
-        return check(loaded, loaded.script().map(show -> LockBeside.of(script, root, show.show())).orElse(LockBeside.NONE), flights);
+    public static CheckedShow check(LoadedShow loaded, Path script, Path root, FlightMemory flights, BooleanSupplier overtaken) {
+        return check(loaded, loaded.script().map(show -> LockBeside.of(script, root, show.show())).orElse(LockBeside.NONE), flights, overtaken);
     }
 
     /** Checks a script that was read already, as if there were no lock file. */
     public static CheckedShow check(LoadedShow loaded) {
-        return check(loaded, LockBeside.NONE, new FlightMemory());
+        return check(loaded, LockBeside.NONE, new FlightMemory(), () -> false);
     }
 
-    private static CheckedShow check(LoadedShow loaded, LockBeside lock, FlightMemory flights) {
+    private static CheckedShow check(LoadedShow loaded, LockBeside lock, FlightMemory flights, BooleanSupplier overtaken) {
         if (loaded.script().isEmpty()) {
             List<Finding> findings = new ArrayList<>(loaded.problems());
             if (!loaded.hasErrors()) {
@@ -81,6 +85,9 @@ public final class ShowPipeline {
         }
         ShowScript script = loaded.script().get();
         Plan plan = new Planner().plan(lock.input().map(script::withInput).orElse(script), lock.file());
+        if (overtaken.getAsBoolean()) {
+            throw new CancellationException();
+        }
         List<Finding> findings = new ArrayList<>(loaded.problems());
         lock.trouble().ifPresent(findings::add);
         findings.addAll(Checker.check(plan, flights).findings());

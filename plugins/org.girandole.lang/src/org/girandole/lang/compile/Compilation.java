@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EReference;
 import org.eclipse.xtext.resource.XtextResource;
@@ -34,14 +36,23 @@ final class Compilation {
     private final Map<String, InputFile> inputs = new LinkedHashMap<>();
     private final Set<Named> dropped = Collections.newSetFromMap(new IdentityHashMap<>());
     private final Path root;
+    private final BooleanSupplier overtaken;
 
-    Compilation(ShowGrammarAccess grammar, Lookup lookup, XtextResource main) {
+    Compilation(ShowGrammarAccess grammar, Lookup lookup, XtextResource main, BooleanSupplier overtaken) {
+        this.overtaken = overtaken;
         this.grammar = grammar;
         this.lookup = lookup;
         this.main = main;
         this.root = ProjectRoot.of(main);
         this.sources = new Sources(uri -> ProjectRoot.relative(root, ProjectRoot.path(uri)));
         this.quantities = new Quantities(problems, sources);
+    }
+
+    /** Asked before each line. @throws CancellationException when nobody wants the answer any more */
+    void goOn() {
+        if (overtaken.getAsBoolean()) {
+            throw new CancellationException();
+        }
     }
 
     ShowGrammarAccess grammar() {

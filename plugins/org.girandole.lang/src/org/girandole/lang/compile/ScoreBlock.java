@@ -119,6 +119,7 @@ final class ScoreBlock {
     }
 
     private Optional<ScoreItem> item(Item item, Times.Place place) {
+        compilation.goOn();
         if (++items > MOST_ITEMS) {
             if (items == MOST_ITEMS + 1) {
                 compilation.problems().report(LanguageRules.NUMBER_RANGE, "The figures of this show multiply to more lines than can be shot")

@@ -7,11 +7,13 @@ import com.google.inject.Singleton;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
@@ -92,6 +94,15 @@ public class ShowCompiler {
 
     /** Never fails for what the script says: everything wrong with it is among the problems. */
     public LoadedShow compile(XtextResource main) {
+        return compile(main, () -> false);
+    }
+
+    /**
+     * As {@link #compile(XtextResource)}, given up as soon as something newer is to be done.
+     *
+     * @throws java.util.concurrent.CancellationException when it was overtaken
+     */
+    public LoadedShow compile(XtextResource main, BooleanSupplier overtaken) {
         if (main.getContents().isEmpty()) {
             // An empty file has no root object, but may have had trouble being read.
             Sources sources = new Sources(uri -> relative(main));
@@ -99,7 +110,7 @@ public class ShowCompiler {
             FileProblems.report(List.of(main), List.of(), problems, sources);
             return new LoadedShow(relative(main), Optional.empty(), problems.sorted(), List.of());
         }
-        Compilation compilation = new Compilation(grammar, lookup, main);
+        Compilation compilation = new Compilation(grammar, lookup, main, overtaken);
         UsedFiles.Closure closure = used.of(main);
         FileProblems.report(closure.files(), closure.troubles(), compilation.problems(), compilation.sources());
         for (XtextResource file : closure.files()) {
@@ -123,6 +134,7 @@ public class ShowCompiler {
     private static final class Parts {
         private final Compilation compilation;
         private final List<Element> elements = new ArrayList<>();
+        private final Map<Class<?>, List<Element>> byType = new HashMap<>();
 
         Parts(Compilation compilation, UsedFiles.Closure closure) {
             this.compilation = compilation;
@@ -131,6 +143,7 @@ public class ShowCompiler {
                     elements.addAll(script.getElements());
                 }
             }
+            elements.forEach(element -> byType.computeIfAbsent(element.eClass().getInstanceClass(), type -> new ArrayList<>()).add(element));
         }
 
         Optional<ShowScript> script() {
@@ -222,13 +235,14 @@ public class ShowCompiler {
             }
         }
 
-        private <T extends Element> List<T> all(Class<T> type) {
-            return elements.stream().filter(type::isInstance).map(type::cast).toList();
+        private <T> List<T> all(Class<T> type) {
+            return byType.getOrDefault(type, List.of()).stream().map(type::cast).toList();
         }
 
         private <T extends Element, R> List<R> map(Class<T> type, Function<T, Optional<R>> compile) {
             List<R> compiled = new ArrayList<>();
             for (T element : all(type)) {
+                compilation.goOn();
                 Optional<R> part = compile.apply(element);
                 if (!(element instanceof Named named) || !compilation.dropped(named)) {
                     part.ifPresent(compiled::add);
@@ -243,7 +257,7 @@ public class ShowCompiler {
             if (named.isPresent()) {
                 return compilation.resolve(named.get(), eINSTANCE.getRefField_Target(), type);
             }
-            List<T> all = elements.stream().filter(type::isInstance).map(type::cast).toList();
+            List<T> all = all(type);
             return all.size() == 1 ? Optional.of(all.get(0)) : Optional.empty();
         }
 

@@ -15,6 +15,7 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.BooleanSupplier;
 import org.apache.log4j.Logger;
 import org.eclipse.emf.common.util.URI;
 import org.eclipse.xtext.ide.server.concurrent.IRequestManager;
@@ -35,8 +36,8 @@ import org.girandole.plan.fallout.FlightMemory;
 @Singleton
 final class Checking {
     private static final Logger LOG = Logger.getLogger(Checking.class);
-    /** Two key presses of one word are rarely further apart. */
-    private static final long PAUSE_MS = 120;
+    /** Changes that come as one, such as those of a rename, are no further apart; what a later key press overtakes is given up half way. */
+    private static final long PAUSE_MS = 40;
 
     private final ShowCompiler compiler;
     private final IRequestManager requests;
@@ -121,7 +122,7 @@ final class Checking {
                 if (change != changes.get()) {
                     return;
                 }
-                checked.add(check(one));
+                checked.add(check(one, () -> change != changes.get()));
             }
             if (change != changes.get()) {
                 return;
@@ -165,14 +166,14 @@ final class Checking {
             Set<URI> before = closures.put(uri, closure);
             boolean touched = every || before == null || !before.equals(closure) || closure.stream().anyMatch(wanted::contains);
             if (touched) {
-                compiled.add(compile(script));
+                compiled.add(compile(script, () -> cancel.isCanceled() || change != changes.get()));
             }
         }
         return new Round(compiled, present);
     }
 
-    private Compiled compile(ShowWorkspace.Script script) {
-        LoadedShow loaded = compiler.compile(script.resource());
+    private Compiled compile(ShowWorkspace.Script script, BooleanSupplier overtaken) {
+        LoadedShow loaded = compiler.compile(script.resource(), overtaken);
         Map<String, CheckedText> texts = new LinkedHashMap<>();
         for (XtextResource file : script.folder().closure(script.resource())) {
             texts.put(ProjectRoot.relative(script.folder().root(), ProjectRoot.path(file.getURI())), workspace.textOf(file));
@@ -180,8 +181,8 @@ final class Checking {
         return new Compiled(script.resource(), script.folder(), loaded, workspace.clientUri(script.resource().getURI()), texts);
     }
 
-    private CheckedScript check(Compiled one) {
-        CheckedShow show = ShowPipeline.check(one.loaded, ProjectRoot.path(one.script.getURI()), one.folder.root(), flights);
+    private CheckedScript check(Compiled one, BooleanSupplier overtaken) {
+        CheckedShow show = ShowPipeline.check(one.loaded, ProjectRoot.path(one.script.getURI()), one.folder.root(), flights, overtaken);
         return new CheckedScript(one.uri, one.folder.root(), show, one.texts);
     }
 }
