@@ -93,14 +93,37 @@ class BadInputTest {
     }
 
     @Test
-    void aFileThatChangesOnDiskWhileItIsDirtyLosesNoText() throws Exception {
+    void aFileThatChangesOnDiskWhileItIsDirtyLosesNeitherTextNorFindings() throws Exception {
+        ITextEditor editor = Ui.open(shows.show());
+        IDocument document = Ui.document(editor);
+        for (int round = 0; round < 10; round++) {
+            document.replace(0, 0, "// mine\nshw\n");
+            Files.writeString(Path.of(shows.show().getLocationURI()), "// theirs " + round + "\n");
+            shows.show().refreshLocal(0, null);
+            Ui.until("the mistake is found", () -> Ui.hasMarker(shows.show(), "syntax"));
+            assertThat(document.get()).startsWith("// mine\n").contains("RedPeony75");
+            document.replace(0, "// mine\nshw\n".length(), "");
+            shows.show().refreshLocal(0, null);
+            Ui.until("and goes", () -> !Ui.hasMarker(shows.show(), "syntax"));
+        }
+    }
+
+    @Test
+    void savingOverAFileThatChangedOnDiskIsAskedFirst() throws Exception {
         ITextEditor editor = Ui.open(shows.show());
         IDocument document = Ui.document(editor);
         document.replace(0, 0, "// mine\n");
-        Files.writeString(Path.of(shows.show().getLocationURI()), "// theirs\n");
+        String mine = document.get();
+        Path file = Path.of(shows.show().getLocationURI());
+        Files.writeString(file, "// theirs\n");
         shows.show().refreshLocal(0, null);
-        Ui.settle();
-        assertThat(document.get()).startsWith("// mine\n").contains("RedPeony75");
+        String asked = Ui.answering("No", () -> editor.doSave(new org.eclipse.core.runtime.NullProgressMonitor()));
+        assertThat(asked).contains(shows.show().getName()).contains("overwrite").doesNotContain("Exception");
+        assertThat(document.get()).isEqualTo(mine);
+        assertThat(editor.isDirty()).isTrue();
+        assertThat(Files.readString(file)).isEqualTo("// theirs\n");
+        Ui.answering("Yes", () -> editor.doSave(new org.eclipse.core.runtime.NullProgressMonitor()));
+        assertThat(Files.readString(file)).isEqualTo(mine);
     }
 
     @Test

@@ -35,12 +35,16 @@ final class Screen {
         Ui.settle();
         shell.update();
         Ui.settle();
-        Rectangle area = shell.getClientArea();
+        Rectangle area = shell.getBounds();
+        Rectangle inside = shell.getClientArea();
+        // Without frame, with the menu.
+        area.width = inside.width;
+        area.height = shell.toDisplay(0, 0).y - area.y + inside.height;
         Image image = new Image(shell.getDisplay(), area.width, area.height);
-        GC gc = new GC(shell);
+        GC gc = new GC(shell.getDisplay());
         try {
-            gc.copyArea(image, 0, 0);
-            return new Screen(image.getImageData(), shell.toDisplay(0, 0));
+            gc.copyArea(image, area.x, area.y);
+            return new Screen(image.getImageData(), new Point(area.x, area.y));
         } finally {
             gc.dispose();
             image.dispose();

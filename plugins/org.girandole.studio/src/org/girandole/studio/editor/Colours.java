@@ -1,10 +1,12 @@
 package org.girandole.studio.editor;
 
 import java.util.Map;
+import org.eclipse.jface.viewers.StyledString;
 import org.eclipse.lsp4j.SemanticTokenTypes;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.graphics.Color;
+import org.eclipse.swt.graphics.TextStyle;
 import org.eclipse.ui.PlatformUI;
 
 /**
@@ -17,6 +19,13 @@ final class Colours {
     static final String STRING = PREFIX + "string";
     static final String NUMBER = PREFIX + "number";
     static final String COMMENT = PREFIX + "comment";
+    /** What stands behind a name to say what it is; the platform's own colour for that is too faint. */
+    static final StyledString.Styler DETAIL = new StyledString.Styler() {
+        @Override
+        public void applyStyles(TextStyle style) {
+            style.foreground = get(COMMENT);
+        }
+    };
     private static final Map<String, String> BY_TOKEN = Map.ofEntries(
             Map.entry(SemanticTokenTypes.Keyword, KEYWORD), Map.entry(SemanticTokenTypes.String, STRING),
             Map.entry(SemanticTokenTypes.Number, NUMBER), Map.entry(SemanticTokenTypes.Comment, COMMENT),

@@ -21,6 +21,9 @@ import org.eclipse.lsp4j.InlayHintParams;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;
 import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.Color;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Point;
 import org.girandole.studio.client.OpenText;
 import org.girandole.studio.client.ShowClient;
 
@@ -69,10 +72,24 @@ public final class Minings extends AbstractCodeMiningProvider {
         return "   " + label;
     }
 
+    /** The platform's grey is hard to read; the colour of comments is not, in light and dark. */
+    private static GC inked(GC gc) {
+        Color comment = Colours.get(Colours.COMMENT);
+        if (comment != null) {
+            gc.setForeground(comment);
+        }
+        return gc;
+    }
+
     private static final class Hint extends LineEndCodeMining {
         Hint(IDocument document, int line, String label, ICodeMiningProvider provider) throws BadLocationException {
             super(document, line, provider);
             setLabel(label);
+        }
+
+        @Override
+        public Point draw(GC gc, StyledText text, Color platform, int x, int y) {
+            return super.draw(inked(gc), text, platform, x, y);
         }
     }
 
@@ -80,6 +97,11 @@ public final class Minings extends AbstractCodeMiningProvider {
         Lens(IDocument document, int line, String label, ICodeMiningProvider provider) throws BadLocationException {
             super(line, document, provider);
             setLabel(label);
+        }
+
+        @Override
+        public Point draw(GC gc, StyledText text, Color platform, int x, int y) {
+            return super.draw(inked(gc), text, platform, x, y);
         }
     }
 }

@@ -3,7 +3,9 @@ package org.girandole.studio.editor;
 import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.core.runtime.IAdapterFactory;
+import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.text.IDocument;
+import org.eclipse.jface.util.IPropertyChangeListener;
 import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider;
 import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.jface.viewers.ITreeContentProvider;
@@ -15,6 +17,7 @@ import org.eclipse.lsp4j.DocumentSymbol;
 import org.eclipse.lsp4j.DocumentSymbolParams;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
+import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.eclipse.ui.views.contentoutline.ContentOutlinePage;
 import org.eclipse.ui.views.contentoutline.IContentOutlinePage;
@@ -26,6 +29,7 @@ import org.girandole.studio.client.ShowListener;
 /** The outline: definitions, scores, sections, cues. Follows the text after each check; a selection goes to its place. */
 public final class Outline extends ContentOutlinePage implements ShowListener {
     private final ITextEditor editor;
+    private final IPropertyChangeListener themes = event -> repaint();
 
     private Outline(ITextEditor editor) {
         this.editor = editor;
@@ -74,12 +78,24 @@ public final class Outline extends ContentOutlinePage implements ShowListener {
         tree.setContentProvider(new Content());
         tree.setLabelProvider(new DelegatingStyledCellLabelProvider(new Labels()));
         ShowClient.get().addListener(this);
+        JFaceResources.getColorRegistry().addListener(themes);
+        PlatformUI.getWorkbench().getThemeManager().addPropertyChangeListener(themes);
         update();
+    }
+
+    /** Another theme has other colours, and labels keep those that they were made with. */
+    private void repaint() {
+        TreeViewer tree = getTreeViewer();
+        if (tree != null && !tree.getControl().isDisposed()) {
+            tree.refresh();
+        }
     }
 
     @Override
     public void dispose() {
         ShowClient.get().removeListener(this);
+        JFaceResources.getColorRegistry().removeListener(themes);
+        PlatformUI.getWorkbench().getThemeManager().removePropertyChangeListener(themes);
         super.dispose();
     }
 
@@ -167,7 +183,7 @@ public final class Outline extends ContentOutlinePage implements ShowListener {
             DocumentSymbol symbol = ((Node) element).symbol;
             StyledString text = new StyledString(symbol.getName());
             if (symbol.getDetail() != null && !symbol.getDetail().isBlank()) {
-                text.append("  " + symbol.getDetail(), StyledString.DECORATIONS_STYLER);
+                text.append("  " + symbol.getDetail(), Colours.DETAIL);
             }
             return text;
         }

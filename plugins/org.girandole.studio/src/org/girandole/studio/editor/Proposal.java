@@ -133,7 +133,7 @@ final class Proposal implements ICompletionProposal, ICompletionProposalExtensio
     public StyledString getStyledDisplayString() {
         StyledString text = new StyledString(item.getLabel());
         if (item.getDetail() != null && !item.getDetail().isBlank()) {
-            text.append("  " + item.getDetail(), StyledString.DECORATIONS_STYLER);
+            text.append("  " + item.getDetail(), Colours.DETAIL);
         }
         return text;
     }

@@ -5,7 +5,7 @@ import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 import org.girandole.studio.editor.ReferencesView;
 
-/** Script in the middle, the project left, outline and site right, time and problems below. */
+/** Script in the middle, project and outline left, site right, time and problems below. */
 public final class ShowPerspective implements IPerspectiveFactory {
     public static final String ID = "org.girandole.studio.perspective";
     private static final String VIEWS = "org.girandole.studio.views.";
@@ -15,11 +15,13 @@ public final class ShowPerspective implements IPerspectiveFactory {
     public void createInitialLayout(IPageLayout layout) {
         String editors = layout.getEditorArea();
         layout.addView(PROJECTS, IPageLayout.LEFT, 0.16f, editors);
-        IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.6f, editors);
+        IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.5f, editors);
         below.addView(VIEWS + "timeline");
-        below.addView(IPageLayout.ID_PROBLEM_VIEW);
-        below.addPlaceholder(ReferencesView.ID);
-        below.addPlaceholder(IPageLayout.ID_PROGRESS_VIEW);
+        // What is wrong is never behind what is beautiful.
+        IFolderLayout problems = layout.createFolder("problems", IPageLayout.BOTTOM, 0.7f, "below");
+        problems.addView(IPageLayout.ID_PROBLEM_VIEW);
+        problems.addPlaceholder(ReferencesView.ID);
+        problems.addPlaceholder(IPageLayout.ID_PROGRESS_VIEW);
         IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.68f, editors);
         right.addView(VIEWS + "site");
         right.addView(VIEWS + "sky");

@@ -1,5 +1,8 @@
 package org.girandole.studio.views.draw;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * Draws on something: a canvas, an image, a list that a test reads. Coordinates grow to the right and down. Colours are 0xRRGGBB, alpha 0
  * to 255.
@@ -60,5 +63,21 @@ public interface Pen {
             }
         }
         return "";
+    }
+
+    /** A text in as many lines as it takes, broken between words; what is too long for a line alone is cut. */
+    default List<String> wrapped(String text, double room, Letters letters) {
+        List<String> lines = new ArrayList<>();
+        String line = "";
+        for (String word : text.split(" ")) {
+            String longer = line.isEmpty() ? word : line + " " + word;
+            if (!line.isEmpty() && width(longer, letters) > room) {
+                lines.add(fitted(line, room, letters));
+                longer = word;
+            }
+            line = longer;
+        }
+        lines.add(fitted(line, room, letters));
+        return lines;
     }
 }

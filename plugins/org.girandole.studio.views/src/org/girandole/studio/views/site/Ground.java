@@ -14,12 +14,16 @@ import org.girandole.protocol.SiteView;
  */
 public record Ground(double centreX, double centreY, double pxPerM, double width, double height) {
     private static final double MARGIN = 0.88;
-    /** Share of the height that the words at the foot take. */
-    private static final double FOOT = 0.09;
+    /** How much of the room that is left over lies above the plan, where the words and the dial are. */
+    private static final double ABOVE = 0.85;
     private static final double SMALLEST_M = 20;
 
-    /** All that is fixed on the site in a drawing; fallout may reach beyond. */
-    public static Ground whole(SiteView site, double width, double height) {
+    /**
+     * All that is fixed on the site in a drawing; fallout may reach beyond.
+     *
+     * @param foot height of the words at the foot
+     */
+    public static Ground whole(SiteView site, double width, double height, double foot) {
         List<Spot> spots = new ArrayList<>();
         site.positions().forEach(position -> spots.add(position.at()));
         site.audience().forEach(outline -> spots.addAll(outline.points()));
@@ -40,9 +44,11 @@ public record Ground(double centreX, double centreY, double pxPerM, double width
         double east = spots.stream().mapToDouble(Spot::x).max().orElse(0);
         double south = spots.stream().mapToDouble(Spot::y).min().orElse(0);
         double north = spots.stream().mapToDouble(Spot::y).max().orElse(0);
-        double room = height * (1 - FOOT);
-        double scale = MARGIN * Math.min(width / Math.max(SMALLEST_M, east - west), room / Math.max(SMALLEST_M, north - south));
-        return new Ground((west + east) / 2, (south + north) / 2 - height * FOOT / 2 / Math.max(1e-3, scale), Math.max(1e-3, scale), width, height);
+        double room = Math.max(1, height - foot);
+        double scale = Math.max(1e-3, MARGIN * Math.min(width / Math.max(SMALLEST_M, east - west), room / Math.max(SMALLEST_M, north - south)));
+        double left = Math.max(0, room * MARGIN - (north - south) * scale);
+        double down = left * (ABOVE - 0.5);
+        return new Ground((west + east) / 2, (south + north) / 2 + (down - foot / 2) / scale, scale, width, height);
     }
 
     public double px(double xM) {

@@ -22,6 +22,12 @@ public final class SitePainter {
     private static final int OPAQUE = 255;
     private static final double[] BARS_M = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000};
     private static final int MOST_LINES = 9;
+    /** Lines of letters in the height of the view for each line of words in the corner. */
+    private static final double LINES_TO_WORDS = 4;
+
+    private static final String KEY = "Solid: inside it 99 of 100 unburst shells of each kind come down. Dotted: 99 of 100 pieces of debris. "
+            + "Dashed circle: distance asked.";
+    private static final String SHORT_KEY = "Inside: 99 of 100 unburst shells (solid), pieces of debris (dotted). Dashed circle: distance asked.";
 
     private final Pen pen;
     private final Palette palette;
@@ -67,8 +73,9 @@ public final class SitePainter {
         double[] xy = ground.xy(site.boundary().points());
         pen.area(xy, palette.band(), OPAQUE);
         pen.outline(xy, true, palette.ink(), OPAQUE, Math.max(2, unit / 8), Stroke.SOLID);
-        Spot corner = site.boundary().points().stream().min(Comparator.comparingDouble(spot -> spot.x() + spot.y())).orElseThrow();
-        pen.text("boundary", ground.px(corner.x()) + unit * 0.5, ground.py(corner.y()) - unit * 1.2, Align.LEFT, Letters.SMALL, palette.ink());
+        // The other corner at the foot has the scale near it.
+        Spot corner = site.boundary().points().stream().max(Comparator.comparingDouble(spot -> spot.x() - spot.y())).orElseThrow();
+        pen.text("boundary", ground.px(corner.x()) - unit * 0.5, ground.py(corner.y()) - unit * 1.2, Align.RIGHT, Letters.SMALL, palette.ink());
     }
 
     /** What comes down: whole lines for shells that do not burst, dots for debris; those of the selected position. */
@@ -171,22 +178,35 @@ public final class SitePainter {
             lines.add(met + " of " + site.distances().size() + " distances are met");
             site.findings().stream().filter(finding -> !finding.waived()).map(finding -> "NOT CLEAN: " + finding.message()).distinct().forEach(lines::add);
         }
-        // In a small view the plan comes first.
-        int most = (int) Math.max(2, Math.min(MOST_LINES, ground.height() / unit / 5));
-        if (lines.size() > most) {
-            int more = lines.size() - most;
-            lines.subList(most, lines.size()).clear();
-            lines.add("and " + more + " more");
-        }
         double room = Math.max(unit * 6, state.rose().x() - state.rose().radius() * 1.3 - unit * 2);
-        double width = lines.stream().mapToDouble(line -> pen.width(pen.fitted(line, room, Letters.SMALL), Letters.SMALL)).max().orElse(0);
+        List<String> shown = new ArrayList<>(pen.wrapped(lines.get(0), room, Letters.BOLD));
+        int titles = shown.size();
+        // In a small view the plan comes first.
+        int most = (int) Math.max(3, Math.min(MOST_LINES, ground.height() / unit / LINES_TO_WORDS));
+        for (int i = 1; i < lines.size(); i++) {
+            List<String> next = pen.wrapped(lines.get(i), room, Letters.SMALL);
+            if (shown.size() + next.size() > most) {
+                shown.add("and " + (lines.size() - i) + " more");
+                break;
+            }
+            shown.addAll(next);
+        }
+        words(shown, titles);
+    }
+
+    /** The words in the corner, on a ground of their own. */
+    private void words(List<String> lines, int titles) {
         double line = pen.height(Letters.SMALL) * 1.15;
+        double width = 0;
+        for (int i = 0; i < lines.size(); i++) {
+            width = Math.max(width, pen.width(lines.get(i), i < titles ? Letters.BOLD : Letters.SMALL));
+        }
         pen.rectangle(unit * 0.4, unit * 0.4, width + unit, line * lines.size() + unit * 0.8, palette.paper(), 225);
         pen.frame(unit * 0.4, unit * 0.4, width + unit, line * lines.size() + unit * 0.8, palette.grid(), 1);
         for (int i = 0; i < lines.size(); i++) {
             boolean bad = (lines.get(i).contains("NOT ") || lines.get(i).contains("ASSESSMENT")) && !lines.get(i).contains("agreed to");
-            pen.text(pen.fitted(lines.get(i), room, i == 0 ? Letters.BOLD : Letters.SMALL), unit * 0.9, unit * 0.8 + i * line, Align.LEFT,
-                    i == 0 ? Letters.BOLD : Letters.SMALL, bad ? palette.error() : palette.ink());
+            pen.text(lines.get(i), unit * 0.9, unit * 0.8 + i * line, Align.LEFT, i < titles ? Letters.BOLD : Letters.SMALL,
+                    bad ? palette.error() : palette.ink());
         }
     }
 
@@ -275,7 +295,7 @@ public final class SitePainter {
     }
 
     private void scale() {
-        double wanted = unit * 8 / ground.pxPerM();
+        double wanted = Math.min(unit * 8, ground.width() / 6) / ground.pxPerM();
         double bar = BARS_M[0];
         for (double each : BARS_M) {
             if (each <= wanted) {
@@ -283,7 +303,7 @@ public final class SitePainter {
             }
         }
         double x = unit;
-        double y = ground.height() - unit * 4.3;
+        double y = ground.height() - state.foot() - unit * 1.2;
         double length = bar * ground.pxPerM();
         pen.rectangle(x - unit * 0.4, y - unit * 1.3, Math.max(length, unit * 3) + unit * 0.8, unit * 1.9, palette.paper(), 215);
         pen.line(x, y, x + length, y, palette.ink(), OPAQUE, 2, Stroke.SOLID);
@@ -294,22 +314,38 @@ public final class SitePainter {
 
     private void foot() {
         double line = pen.height(Letters.SMALL) * 1.15;
-        double top = ground.height() - line * 2 - unit * 0.6;
-        pen.rectangle(0, top, ground.width(), ground.height() - top, palette.paper(), OPAQUE);
-        pen.line(0, top, ground.width(), top, palette.grid(), OPAQUE, 1, Stroke.SOLID);
-        String key = "Solid: inside it 99 of 100 unburst shells of each kind come down. Dotted: 99 of 100 pieces of debris. Dashed circle: distance asked.";
-        pen.text(pen.fitted(key, ground.width() - unit, Letters.SMALL), unit * 0.5, top + unit * 0.25, Align.LEFT, Letters.SMALL, palette.ink());
+        double room = ground.width() - unit;
         String caution = site.falloutUnknown().isEmpty() ? "A computed distance is a floor to start from, not permission."
                 : "FALLOUT NOT KNOWN: " + String.join("; ", site.falloutUnknown());
-        pen.text(pen.fitted(caution, ground.width() - unit, Letters.SMALL), unit * 0.5, top + unit * 0.25 + line, Align.LEFT, Letters.SMALL,
-                site.falloutUnknown().isEmpty() ? palette.ink() : palette.error());
+        List<String> cautions = pen.wrapped(caution, room, Letters.SMALL);
+        List<String> lines = new ArrayList<>(pen.wrapped(pen.width(KEY, Letters.SMALL) <= room ? KEY : SHORT_KEY, room, Letters.SMALL));
+        lines.addAll(cautions);
+        double top = Math.min(ground.height() - state.foot(), ground.height() - line * lines.size() - unit * 0.4);
+        pen.rectangle(0, top, ground.width(), ground.height() - top, palette.paper(), OPAQUE);
+        pen.line(0, top, ground.width(), top, palette.grid(), OPAQUE, 1, Stroke.SOLID);
+        for (int i = 0; i < lines.size(); i++) {
+            boolean bad = !site.falloutUnknown().isEmpty() && i >= lines.size() - cautions.size();
+            pen.text(lines.get(i), unit * 0.5, top + unit * 0.25 + i * line, Align.LEFT, Letters.SMALL, bad ? palette.error() : palette.ink());
+        }
     }
 
     private void plate(String text, double x, double y, Align align, int colour) {
         double width = pen.width(text, Letters.SMALL) + unit * 0.5;
-        double left = align == Align.CENTRE ? x - width / 2 : x;
-        pen.rectangle(left, y, width, unit * 1.05, palette.paper(), 215);
-        pen.text(text, left + unit * 0.25, y, Align.LEFT, Letters.SMALL, colour);
+        double left = Math.max(0, Math.min(align == Align.CENTRE ? x - width / 2 : x, ground.width() - width));
+        // The dial and its words are in the upper right corner.
+        boolean hidden = left + width > dialLeft() && y < dialBottom();
+        double top = hidden ? dialBottom() : y;
+        pen.rectangle(left, top, width, unit * 1.05, palette.paper(), 215);
+        pen.text(text, left + unit * 0.25, top, Align.LEFT, Letters.SMALL, colour);
+    }
+
+    private double dialLeft() {
+        return Math.min(state.rose().x() - state.rose().radius() * 1.2, ground.width() - unit * 1.2 - pen.width("wind " + words(state.wind()), Letters.SMALL));
+    }
+
+    private double dialBottom() {
+        int lines = state.trying() ? 4 : site.scriptWind() == null ? 2 : 1;
+        return state.rose().y() + state.rose().radius() + unit * (0.5 + lines);
     }
 
     /** All of the view in a sentence, for those who hear it. */

@@ -7,6 +7,10 @@ import org.girandole.protocol.WindView;
 
 /** What the site view shows and how keys and mouse change it. Knows no toolkit. */
 public final class SiteState {
+    /** In lines of letters: below this width the words at the foot take more lines. */
+    private static final double NARROW = 50;
+    private static final double NARROW_FOOT = 4.8;
+    private static final double WIDE_FOOT = 2.7;
     private static final WindView CALM = new WindView(0, 0, null);
 
     private final Consumer<WindView> ask;
@@ -16,6 +20,7 @@ public final class SiteState {
     private WindView tried;
     private int selected = -1;
     private boolean fitted = true;
+    private double foot;
 
     /** @param ask asks for the site in another wind; null means the wind of the script */
     public SiteState(Consumer<WindView> ask) {
@@ -28,6 +33,11 @@ public final class SiteState {
 
     public Ground ground() {
         return ground;
+    }
+
+    /** Height of the words at the foot. */
+    double foot() {
+        return foot;
     }
 
     public Rose rose() {
@@ -115,12 +125,13 @@ public final class SiteState {
     public void arrange(double width, double height, double unit) {
         double radius = Math.max(unit * 1.6, Math.min(unit * 3.4, Math.min(width, height) / 9));
         rose = new Rose(width - radius * 1.5, radius + unit * 3, radius);
-        ground = fitted ? Ground.whole(site, width, height) : ground.sized(width, height);
+        foot = unit * (width < unit * NARROW ? NARROW_FOOT : WIDE_FOOT);
+        ground = fitted ? Ground.whole(site, width, height, foot) : ground.sized(width, height);
     }
 
     public void fit() {
         fitted = true;
-        ground = Ground.whole(site, ground.width(), ground.height());
+        ground = Ground.whole(site, ground.width(), ground.height(), foot);
     }
 
     public void zoom(double factor) {

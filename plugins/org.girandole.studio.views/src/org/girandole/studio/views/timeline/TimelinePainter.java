@@ -154,8 +154,11 @@ public final class TimelinePainter {
         pen.line(frame.left(), middle, frame.width(), middle, palette.grid(), OPAQUE, 1, Stroke.SOLID);
         if (wave.empty()) {
             String why = track.silence() == null ? "" : "No sound: " + track.silence();
-            pen.text(pen.fitted(why, frame.timeWidth() - frame.unit() * 2, Letters.SMALL), frame.left() + frame.unit(), middle - frame.unit() * 1.1,
-                    Align.LEFT, Letters.SMALL, palette.faint());
+            // The moment of the playhead stands before it when that is at the beginning.
+            double left = frame.left() + frame.unit() * 6;
+            String words = pen.fitted(why, frame.width() - left - frame.unit(), Letters.SMALL);
+            pen.rectangle(left, middle - frame.unit() * 0.5, pen.width(words, Letters.SMALL) + frame.unit() * 0.5, frame.unit(), palette.paper(), OPAQUE);
+            pen.text(words, left, middle - frame.unit() * 0.5, Align.LEFT, Letters.SMALL, palette.faint());
         } else {
             wave.paint(pen, palette, window, frame.left(), frame.timeWidth(), middle, frame.waveHeight() / 2 - 2);
         }
@@ -224,13 +227,13 @@ public final class TimelinePainter {
             for (int i = visible.size() - 1; i >= 0; i--) {
                 int row = visible.get(i).rises() ? 1 : 0;
                 if (selected.isEmpty() || !visible.get(i).numbers().contains(selected.get().number())) {
-                    glyph(index, visible.get(i), next[row], 0);
+                    glyph(index, visible.get(i), next[row], 0, false);
                 }
                 next[row] = Math.min(next[row], x(visible.get(i).burstUs()) - frame.sign());
             }
         }
         selected.filter(cue -> cue.position().equals(lane.position())).flatMap(score::glyphOf).ifPresent(glyph -> {
-            glyph(index, glyph, frame.width(), frame.sign() * 0.7);
+            glyph(index, glyph, frame.width(), frame.sign() * 0.7, true);
             halo(index, glyph);
         });
     }
@@ -260,7 +263,7 @@ public final class TimelinePainter {
         }
     }
 
-    private void glyph(int index, Glyph glyph, double next, double aside) {
+    private void glyph(int index, Glyph glyph, double next, double aside, boolean plate) {
         int colour = Tints.of(glyph.cue().colour(), palette);
         double floor = frame.floor(index, window);
         double foot = x(glyph.fireUs());
@@ -293,7 +296,7 @@ public final class TimelinePainter {
                 textX += pen.width(times, Letters.SMALL) + 3;
             }
         }
-        label(glyph, textX, y, next);
+        label(glyph, textX, y, next, plate);
         if (!glyph.severity().isEmpty()) {
             boolean waived = glyph.severity().equals(Glyph.WAIVED);
             Marks.finding(pen, waived ? "info" : glyph.severity(), waived, foot, floor - r * 1.3, r * 0.62, palette);
@@ -301,9 +304,12 @@ public final class TimelinePainter {
     }
 
     /** The name, where there is room for most of it before the next sign. */
-    private void label(Glyph glyph, double textX, double y, double next) {
+    private void label(Glyph glyph, double textX, double y, double next, boolean plate) {
         String name = pen.fitted(glyph.cue().label(), next - textX - frame.unit() * 0.3, Letters.SMALL);
         if (name.equals(glyph.cue().label()) || name.length() > LEAST_NAME) {
+            if (plate) {
+                pen.rectangle(textX - 2, y - frame.unit() * 0.5, pen.width(name, Letters.SMALL) + 4, frame.unit(), palette.paper(), OPAQUE);
+            }
             pen.text(name, textX, y - frame.unit() * 0.5, Align.LEFT, Letters.SMALL, palette.ink());
         }
     }
