@@ -2,9 +2,12 @@ package org.girandole.sheets.print.html;
 
 import static org.girandole.sheets.print.html.Svg.SOLID;
 
+import java.awt.geom.Line2D;
+import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 import org.girandole.plan.script.Point;
 import org.girandole.sheets.print.values.SiteMap;
@@ -28,8 +31,13 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 	private static final String[] GREYS = {"#f0f0f0", "#e0e0e0", "#cecece"};
 	/** Nobody measures shorter lines with a ruler. */
 	private static final double SHORTEST_MEASURE_MM = 8;
-	/** Where on a line its length stands: past the middle, clear of the positions. */
-	private static final double MEASURE_WORD = 0.62;
+	private static final double SPOT_MM = 1.1;
+	private static final double AUDIENCE_MM = 1.6;
+	/** Where along a line its words may stand: past the middle first, clear of the positions. */
+	private static final double[] ALONG = {0.62, 0.5, 0.75, 0.4, 0.86, 0.3, 0.94, 0.2, 0.1, 0.04};
+	private static final int CIRCLE_SIDES = 24;
+	/** At most so many points of an edge are tried for its word. */
+	private static final int MOST_POINTS = 200;
 	private static final double MARGIN_MM = 9;
 	private static final double TALLEST_MM = 150;
 	private static final double SHORTEST_MM = 60;
@@ -37,17 +45,29 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 
 	/** A name on the drawing: left and top of its box, millimetres. */
 	record Word(double xMm, double yMm, String text, boolean big) {
+		/** No less than it takes in the fonts of the sheet and of the drawing by itself. */
+		double widthMm() {
+			return text.codePointCount(0, text.length()) * (big ? 3.3 : 1.57) + 0.4;
+		}
+
+		double heightMm() {
+			return big ? 5 : 3.2;
+		}
+
+		Rectangle2D box() {
+			return new Rectangle2D.Double(xMm, yMm, widthMm(), heightMm());
+		}
 	}
 
 	/** Draws a site as large as the paper allows. */
 	static SitePicture of(SiteMap map, double widthMm) {
 		Frame frame = Frame.around(map, widthMm);
 		Svg svg = new Svg(widthMm, frame.heightMm());
-		List<Word> words = new ArrayList<>();
+		LabelPlaces words = new LabelPlaces(widthMm, frame.heightMm());
 		svg.rect(0.3, 0.3, widthMm - 0.6, frame.heightMm() - 0.6, "#ffffff", 0.4, SOLID);
 		// All edges first, then all areas over them: what is left of the edges is that of the whole.
 		for (int i = 0; i < map.fallout().size(); i++) {
-			fallout(svg, words, frame, map.fallout().get(i), GREYS[Math.min(i, GREYS.length - 1)]);
+			fallout(svg, frame, map.fallout().get(i), GREYS[Math.min(i, GREYS.length - 1)]);
 		}
 		map.outlines().forEach(outline -> outline(svg, words, frame, outline));
 		for (Spot spot : map.spots()) {
@@ -56,67 +76,125 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 			spot.askedM().ifPresent(metres -> svg.circle(x, y, frame.mm(metres), "none", 0.35, ASKED_DASHES));
 		}
 		for (Spot spot : map.spots()) {
-			svg.circle(frame.x(spot.xM()), frame.y(spot.yM()), 1.1, "#000000", 0.35, SOLID);
-			words.add(new Word(frame.x(spot.xM()) + 1.2, frame.y(spot.yM()) - 5.4, spot.name(), true));
-			if (!spot.calibre().isEmpty()) {
-				words.add(new Word(frame.x(spot.xM()) - 2, frame.y(spot.yM()) + 1, spot.calibre().replace(" mm", ""), false));
-			}
+			svg.circle(frame.x(spot.xM()), frame.y(spot.yM()), SPOT_MM, "#000000", 0.35, SOLID);
+			words.spot(frame.x(spot.xM()), frame.y(spot.yM()), SPOT_MM, SPOT_MM);
 		}
-		map.measures().forEach(measure -> measure(svg, words, frame, measure));
-		north(svg, 9, 9);
-		words.add(new Word(7.6, 17, "N", true));
-		map.wind().ifPresent(wind -> arrow(svg, widthMm - 12, 14, wind.fromDeg() + 180));
-		int barM = bar(frame.scale());
-		svg.rect(4, frame.heightMm() - 5, frame.mm(barM) / 2, 1.6, "#000000", 0.3, SOLID);
-		svg.rect(4 + frame.mm(barM) / 2, frame.heightMm() - 5, frame.mm(barM) / 2, 1.6, "#ffffff", 0.3, SOLID);
-		words.add(new Word(4, frame.heightMm() - 9.5, barM + " m", false));
-		map.wind().ifPresent(wind -> words.add(new Word(widthMm - 19, 22, "wind", false)));
-		return new SitePicture(svg.element(), words, frame.scale(), barM, widthMm, frame.heightMm());
+		List<SiteMap.Measure> measures = map.measures().stream().filter(measure -> frame.mm(measure.lengthM()) >= SHORTEST_MEASURE_MM).toList();
+		measures.forEach(measure -> measure(svg, words, frame, measure));
+		legend(svg, words, frame, map, widthMm);
+		name(svg, words, frame, map, measures);
+		return new SitePicture(svg.element(), words.words(), frame.scale(), bar(frame.scale()), widthMm, frame.heightMm());
 	}
 
-	private static void outline(Svg svg, List<Word> words, Frame frame, Outline outline) {
+	/** Arrows and scale bar, which stand in the corners. */
+	private static void legend(Svg svg, LabelPlaces words, Frame frame, SiteMap map, double widthMm) {
+		north(svg, 9, 9);
+		words.spot(9, 9, 3, 6.5);
+		words.fixed(new Word(7.3, 16.2, "N", true));
+		map.wind().ifPresent(wind -> {
+			arrow(svg, widthMm - 12, 14, wind.fromDeg() + 180);
+			words.spot(widthMm - 12, 14, 7, 7);
+			words.fixed(new Word(widthMm - 16, 23.5, "wind", false));
+		});
+		int barM = bar(frame.scale());
+		double barMm = frame.mm(barM);
+		svg.rect(4, frame.heightMm() - 5, barMm / 2, 1.6, "#000000", 0.3, SOLID);
+		svg.rect(4 + barMm / 2, frame.heightMm() - 5, barMm / 2, 1.6, "#ffffff", 0.3, SOLID);
+		words.spot(4 + barMm / 2, frame.heightMm() - 4.2, barMm / 2, 1);
+		words.fixed(new Word(4, frame.heightMm() - 9, barM + " m", false));
+	}
+
+	/** The words, when all lines are there: what cannot do without its place first. */
+	private static void name(Svg svg, LabelPlaces words, Frame frame, SiteMap map, List<SiteMap.Measure> measures) {
+		for (Spot spot : map.spots()) {
+			leader(svg, words.beside(frame.x(spot.xM()), frame.y(spot.yM()), SPOT_MM, spot.name(), true, 30, 330, 0, 60, 300, 90, 270, 120, 240));
+		}
+		// Those that can stand where they are looked for do so, and the others make way.
+		List<Spot> crowded = map.spots().stream().filter(spot -> !spot.calibre().isEmpty()
+				&& !words.below(frame.x(spot.xM()), frame.y(spot.yM()), SPOT_MM, calibre(spot))).toList();
+		crowded.forEach(spot -> leader(svg, words.beside(frame.x(spot.xM()), frame.y(spot.yM()), SPOT_MM, calibre(spot), false, 210, 150, 180, 240, 120,
+				270, 90, 300, 60, 0)));
+		measures.forEach(measure -> words.along(frame.x(measure.fromX()), frame.y(measure.fromY()), frame.x(measure.toX()), frame.y(measure.toY()), 0.3,
+				measure.words(), ALONG));
+		map.outlines().forEach(outline -> name(words, frame, outline));
+		map.fallout().forEach(fallout -> words.on(fallout.outlines().stream().flatMap(List::stream).sorted(Comparator.comparingDouble(Point::yM).reversed())
+				.limit(MOST_POINTS).map(point -> new double[] {frame.x(point.xM()), frame.y(point.yM())}).toList(), fallout.words()));
+	}
+
+	private static void leader(Svg svg, Optional<Line2D> leader) {
+		leader.ifPresent(line -> svg.line(line.getX1(), line.getY1(), line.getX2(), line.getY2(), 0.12, SOLID));
+	}
+
+	private static String calibre(Spot spot) {
+		return spot.calibre().replace(" mm", "");
+	}
+
+	private static void name(LabelPlaces words, Frame frame, Outline outline) {
+		Point first = outline.points().get(0);
+		if (outline.kind() == SiteMap.Kind.PROTECTED) {
+			double x = outline.points().stream().mapToDouble(point -> frame.x(point.xM())).average().orElseThrow();
+			double y = outline.points().stream().mapToDouble(point -> frame.y(point.yM())).average().orElseThrow();
+			double reach = outline.radiusM().isPresent() ? frame.mm(outline.radiusM().getAsDouble())
+					: outline.points().stream().mapToDouble(point -> Math.abs(frame.y(point.yM()) - y)).max().orElseThrow();
+			words.beside(x, y, reach, outline.name(), false, 180, 0, 90, 270, 150, 210, 30, 330);
+			return;
+		}
+		Point second = outline.points().get(1);
+		boolean audience = outline.kind() == SiteMap.Kind.AUDIENCE;
+		words.along(frame.x(first.xM()), frame.y(first.yM()), frame.x(second.xM()), frame.y(second.yM()), audience ? AUDIENCE_MM / 2 : 0.2,
+				audience ? "audience: " + outline.name() : outline.name(), 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9);
+	}
+
+	private static void outline(Svg svg, LabelPlaces words, Frame frame, Outline outline) {
 		Point first = outline.points().get(0);
 		if (outline.radiusM().isPresent()) {
 			double radius = frame.mm(outline.radiusM().getAsDouble());
 			svg.circle(frame.x(first.xM()), frame.y(first.yM()), radius, "#bdbdbd", 0.5, PROTECTED_DASHES);
-			words.add(new Word(frame.x(first.xM()) - radius, frame.y(first.yM()) + radius + 0.5, outline.name(), false));
+			for (int i = 0; i < CIRCLE_SIDES; i++) {
+				double from = 2 * Math.PI * i / CIRCLE_SIDES;
+				double to = 2 * Math.PI * (i + 1) / CIRCLE_SIDES;
+				words.line(frame.x(first.xM()) + radius * StrictMath.sin(from), frame.y(first.yM()) + radius * StrictMath.cos(from),
+						frame.x(first.xM()) + radius * StrictMath.sin(to), frame.y(first.yM()) + radius * StrictMath.cos(to));
+			}
 			return;
 		}
 		String path = open(frame, outline.points());
 		switch (outline.kind()) {
-			case AUDIENCE -> svg.path(path, "none", 1.6, SOLID);
+			case AUDIENCE -> svg.path(path, "none", AUDIENCE_MM, SOLID);
 			case BOUNDARY -> svg.path(path + "Z", "none", 0.4, BOUNDARY_DASHES);
 			case PROTECTED -> svg.path(path + "Z", "#bdbdbd", 0.5, PROTECTED_DASHES);
 		}
-		boolean audience = outline.kind() == SiteMap.Kind.AUDIENCE;
-		words.add(new Word(frame.x(first.xM()) + 1.5, frame.y(first.yM()) - (audience ? 5 : -0.8),
-				audience ? "audience: " + outline.name() : outline.name(), false));
+		int corners = outline.points().size();
+		double half = outline.kind() == SiteMap.Kind.AUDIENCE ? AUDIENCE_MM / 2 : 0;
+		for (int i = 0; i < (outline.kind() == SiteMap.Kind.AUDIENCE ? corners - 1 : corners); i++) {
+			Point from = outline.points().get(i);
+			Point to = outline.points().get((i + 1) % corners);
+			for (double side : half == 0 ? new double[] {0} : new double[] {-half, half}) {
+				words.line(frame.x(from.xM()), frame.y(from.yM()) + side, frame.x(to.xM()), frame.y(to.yM()) + side);
+			}
+		}
 	}
 
 	/** One share. Its edge is drawn first and its areas over that: what is left of the edges is the edge of the whole. */
-	private static void fallout(Svg svg, List<Word> words, Frame frame, SiteMap.Fallout fallout, String grey) {
+	private static void fallout(Svg svg, Frame frame, SiteMap.Fallout fallout, String grey) {
 		fallout.outlines().forEach(area -> svg.path(closed(frame, area), "none", 0.9, FALLOUT_DASHES));
 		fallout.outlines().forEach(area -> svg.path(closed(frame, area), grey, 0, SOLID));
-		fallout.outlines().stream().flatMap(List::stream).max(Comparator.comparingDouble(Point::yM))
-				.ifPresent(top -> words.add(new Word(frame.x(top.xM()) - 3, frame.y(top.yM()) + 0.8, fallout.words(), false)));
 	}
 
-	/** A thin line with a bar at both ends, and its length beside the middle. */
-	private static void measure(Svg svg, List<Word> words, Frame frame, SiteMap.Measure measure) {
+	/** A thin line with a bar at both ends. */
+	private static void measure(Svg svg, LabelPlaces words, Frame frame, SiteMap.Measure measure) {
 		double x1 = frame.x(measure.fromX());
 		double y1 = frame.y(measure.fromY());
 		double x2 = frame.x(measure.toX());
 		double y2 = frame.y(measure.toY());
 		double length = Math.hypot(x2 - x1, y2 - y1);
-		if (length < SHORTEST_MEASURE_MM) {
-			return;
-		}
 		svg.line(x1, y1, x2, y2, 0.2, SOLID);
 		double barX = (y2 - y1) / length;
 		double barY = -(x2 - x1) / length;
 		svg.line(x1 - barX, y1 - barY, x1 + barX, y1 + barY, 0.3, SOLID);
 		svg.line(x2 - barX, y2 - barY, x2 + barX, y2 + barY, 0.3, SOLID);
-		words.add(new Word(x1 + (x2 - x1) * MEASURE_WORD + 0.8, y1 + (y2 - y1) * MEASURE_WORD - 1.5, measure.words(), false));
+		words.line(x1, y1, x2, y2);
+		words.line(x2 - barX, y2 - barY, x2 + barX, y2 + barY);
 	}
 
 	/** An arrow up, half of it open, so that nobody takes it for that of the wind. */

@@ -31,7 +31,7 @@ public final class SitePlan {
 	}
 
 	private static void text(StringBuilder out, double x, double y, double size, String text) {
-		out.append("<text x=\"").append(Svg.number(x)).append("\" y=\"").append(Svg.number(y)).append("\" fill=\"#000000\" stroke=\"none\" font-size=\"").append(Svg.number(size))
+		out.append("<text x=\"").append(Svg.number(x)).append("\" y=\"").append(Svg.number(y)).append("\" fill=\"#000000\" stroke=\"#ffffff\" stroke-width=\"0.7\" paint-order=\"stroke\" font-size=\"").append(Svg.number(size))
 				.append("\">").append(Html.text(text)).append("</text>\n");
 	}
 }

@@ -90,6 +90,10 @@ public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, Lis
 
 	/** A distance on the ground from where something is fired to the nearest point of a place, in words as measured on paper. */
 	public record Measure(double fromX, double fromY, double toX, double toY, String words) {
+		/** Metres on the ground. */
+		public double lengthM() {
+			return Math.hypot(toX - fromX, toY - fromY);
+		}
 	}
 
 	/** What an outline is. */
