@@ -32,6 +32,8 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 	/** Nobody measures shorter lines with a ruler. */
 	private static final double SHORTEST_MEASURE_MM = 8;
 	private static final double SPOT_MM = 1.1;
+	/** Half a bar at the end of a length: seen on both sides of a spot, because a rack may stand a little beside its position. */
+	private static final double BAR_MM = 1.9;
 	private static final double AUDIENCE_MM = 1.6;
 	/** Where along a line its words may stand: past the middle first, clear of the positions. */
 	private static final double[] ALONG = {0.62, 0.5, 0.75, 0.4, 0.86, 0.3, 0.94, 0.2, 0.1, 0.04};
@@ -189,8 +191,8 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 		double y2 = frame.y(measure.toY());
 		double length = Math.hypot(x2 - x1, y2 - y1);
 		svg.line(x1, y1, x2, y2, 0.2, SOLID);
-		double barX = (y2 - y1) / length;
-		double barY = -(x2 - x1) / length;
+		double barX = BAR_MM * (y2 - y1) / length;
+		double barY = -BAR_MM * (x2 - x1) / length;
 		svg.line(x1 - barX, y1 - barY, x1 + barX, y1 + barY, 0.3, SOLID);
 		svg.line(x2 - barX, y2 - barY, x2 + barX, y2 + barY, 0.3, SOLID);
 		words.line(x1, y1, x2, y2);
