@@ -40,7 +40,8 @@ final class SeventyFeetPerInch {
 
     static final DistanceTable TABLE = new DistanceTable("UsTable", "the 70 ft per inch rule", RULE,
             DistanceTable.DEFAULT_SECTOR_DEG, rules(), modifiers(), List.of(
-                    "The rule is the floor of its family: the table of the edition in force, and the authority, may ask for more.",
+                    "The rule is the floor of its family: the table of the edition in force, and the authority, may ask for more. In Oregon it is"
+                            + " the least to which the distances of that rule's own table, which was not read, may be reduced.",
                     "Wind has no number in this family; the authority and the operator decide.",
                     "Tilted tubes: the firing place is taken to lie a third of the radius from the centre of the circle, from memory."));
 

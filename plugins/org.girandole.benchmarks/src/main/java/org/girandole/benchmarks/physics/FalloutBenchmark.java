@@ -58,11 +58,15 @@ public final class FalloutBenchmark {
         print("%d cues, %d samples each, %d threads, areas of 50, 90 and 99 %% for unburst shells and for debris", cues,
                 SAMPLES, threads);
         for (int round = 1; round <= ROUNDS; round++) {
+            double load = load();
             long cpu = processCpuNs();
             long start = System.nanoTime();
             fallout.run(show, threads);
             double seconds = (System.nanoTime() - start) / 1e9;
-            print("  round %d: %.2f s, %.2f s of processor, %.0f flights/s", round, seconds, (processCpuNs() - cpu) / 1e9,
+            double processor = (processCpuNs() - cpu) / 1e9;
+            // What other work took from the clock shows in the share of the cores that was had; a load above 0 before says that there was some.
+            print("  round %d: %.2f s by the clock, %.2f s of processor, %.0f %% of %d cores had; load of the machine %.2f before, %.2f after;"
+                    + " %.0f flights/s", round, seconds, processor, 100 * processor / seconds / threads, threads, load, load(),
                     (double) cues * SAMPLES / seconds);
         }
         compare(fallout);
@@ -163,6 +167,11 @@ public final class FalloutBenchmark {
         long start = threads.getCurrentThreadCpuTime();
         work.run();
         return (threads.getCurrentThreadCpuTime() - start) / 1e9;
+    }
+
+    /** Mean number of processes that ran or waited in the last minute; negative where the system does not say. */
+    private static double load() {
+        return ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage();
     }
 
     private static long processCpuNs() {
