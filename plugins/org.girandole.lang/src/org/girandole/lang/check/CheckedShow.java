@@ -18,6 +18,20 @@ public record CheckedShow(LoadedShow loaded, Optional<CheckedPlan> plan, List<Fi
         findings = List.copyOf(findings);
     }
 
+    /**
+     * The plan of a script that could be read whole, for all that compares or accounts: a cue that could not be read would look like one that
+     * was taken out, or be missing.
+     */
+    public Optional<CheckedPlan> wholePlan() {
+        return loaded.hasErrors() ? Optional.empty() : plan;
+    }
+
+    /** The first thing that keeps the script from being read whole, with its place: {@code stock.show:12: …}. */
+    public Optional<String> tornBy() {
+        return loaded.problems().stream().filter(problem -> problem.severity() == Severity.ERROR).findFirst()
+                .map(problem -> problem.source().file() + ":" + problem.source().line() + ": " + problem.message());
+    }
+
     /** Whether anything of this severity, or graver, is left that nobody agreed to. */
     public boolean failsOn(Severity severity) {
         return findings.stream().anyMatch(f -> !f.waived() && f.severity().compareTo(severity) <= 0);

@@ -39,11 +39,6 @@ public record RehearsalLog(List<CueOutcome> cues, List<StateChange> states, List
         return Optional.ofNullable(worst);
     }
 
-    /** The largest error of the reckoning through the night, microseconds, without its sign. */
-    public long worstClockErrorUs() {
-        return errors.stream().mapToLong(point -> Math.abs(point.errorUs())).max().orElse(0);
-    }
-
     private static long size(OptionalLong us) {
         return Math.abs(us.getAsLong());
     }

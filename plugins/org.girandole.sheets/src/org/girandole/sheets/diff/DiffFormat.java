@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.girandole.plan.diff.DiffReport;
 import org.girandole.sheets.json.JsonText;
+import org.girandole.sheets.print.html.Html;
 
 /** The forms in which a difference can be written. */
 public enum DiffFormat {
@@ -58,17 +59,17 @@ public enum DiffFormat {
             line(out, "<style>body{font-family:sans-serif;max-width:50em;margin:2em auto;line-height:1.4}h1,h2{line-height:1.2}"
                     + "li{margin:.4em 0;break-inside:avoid}li li{margin:.1em 0;font-size:90%}</style></head><body>");
             line(out, "<h1>What changed</h1>");
-            line(out, "<p>Before: " + html(report.before()) + "<br/>Now: " + html(report.after()) + "</p>");
-            line(out, "<p><strong>" + html(report.headline()) + "</strong></p>");
+            line(out, "<p>Before: " + Html.text(report.before()) + "<br/>Now: " + Html.text(report.after()) + "</p>");
+            line(out, "<p><strong>" + Html.text(report.headline()) + "</strong></p>");
             for (DiffReport.Part part : report.parts()) {
-                line(out, "<h2>" + html(part.title()) + "</h2>");
+                line(out, "<h2>" + Html.text(part.title()) + "</h2>");
                 line(out, "<ul>");
                 for (DiffReport.Entry entry : part.entries()) {
-                    out.write("<li>" + html(entry.text()));
+                    out.write("<li>" + Html.text(entry.text()));
                     if (!entry.details().isEmpty()) {
                         line(out, "<ul>");
                         for (String detail : entry.details()) {
-                            line(out, "<li>" + html(detail) + "</li>");
+                            line(out, "<li>" + Html.text(detail) + "</li>");
                         }
                         out.write("</ul>");
                     }
@@ -125,9 +126,5 @@ public enum DiffFormat {
 
     private static String markdown(String text) {
         return text.replaceAll("([\\\\`*_{}\\[\\]<>#|])", "\\\\$1");
-    }
-
-    private static String html(String text) {
-        return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\"", "&quot;");
     }
 }

@@ -1,5 +1,8 @@
 package org.girandole.sheets.print;
 
+import org.girandole.plan.script.ReleaseSpec;
+import org.girandole.plan.script.ShowScript;
+
 /** The papers that sheets are laid out for. */
 public enum PaperSize {
 	A4("A4", 210, 297), LETTER("letter", 215.9, 279.4);
@@ -17,9 +20,9 @@ public enum PaperSize {
 		this.heightMm = heightMm;
 	}
 
-	/** The paper that a script names, {@code A4} or {@code Letter} in any case; A4 for anything else. */
-	public static PaperSize named(String name) {
-		return name.equalsIgnoreCase(LETTER.name()) ? LETTER : A4;
+	/** The paper that a script's release names, {@code A4} or {@code Letter} in any case; A4 for anything else. */
+	public static PaperSize of(ShowScript script) {
+		return script.release().map(ReleaseSpec::paper).filter(LETTER.name()::equalsIgnoreCase).map(paper -> LETTER).orElse(A4);
 	}
 
 	/** The page size keyword of CSS. */

@@ -27,7 +27,7 @@ final class SheetsPart implements ReleasePart {
     @Override
     public List<String> write(CheckedPlan checked, String toolVersion, ReleaseFolder folder) throws IOException {
         List<String> formats = checked.plan().script().release().map(ReleaseSpec::sheetFormats).orElse(FORMATS);
-        PaperSize paper = PaperSize.named(checked.plan().script().release().map(ReleaseSpec::paper).orElse(PaperSize.A4.name()));
+        PaperSize paper = PaperSize.of(checked.plan().script());
         if (formats.isEmpty()) {
             return List.of();
         }

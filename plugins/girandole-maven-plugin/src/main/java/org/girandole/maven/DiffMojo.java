@@ -14,9 +14,9 @@ import org.girandole.lang.check.GitRevision;
 import org.girandole.lang.check.GitRevision.RevisionException;
 import org.girandole.lang.check.ShowPipeline;
 import org.girandole.plan.CheckedPlan;
+import org.girandole.plan.diff.Comparison;
+import org.girandole.plan.diff.Comparison.UnrelatedShowsException;
 import org.girandole.plan.diff.DiffReport;
-import org.girandole.plan.diff.DiffReporter;
-import org.girandole.plan.diff.PlanDiff;
 import org.girandole.sheets.diff.DiffFormat;
 
 /** Says what changed in the plan since a revision of git. */
@@ -35,34 +35,39 @@ public final class DiffMojo extends AbstractShowMojo {
     @Override
     public void execute() throws MojoFailureException, MojoExecutionException {
         ShowPipeline pipeline = new ShowPipeline();
-        CheckedPlan after = plan(pipeline, script(), root(), "script '" + script() + "'");
+        CheckedPlan after = plan(pipeline, script(), root(), "the script '" + script() + "'");
         CheckedPlan before;
         try (GitRevision old = GitRevision.of(root(), revision)) {
-            before = plan(pipeline, old.folder().resolve(root().relativize(script()).toString()), old.folder(), "script of revision '" + revision + "'");
+            String name = root().relativize(script()).toString();
+            before = plan(pipeline, old.folder().resolve(name), old.folder(), "'" + name + "' as it was in revision '" + revision + "'");
         } catch (RevisionException e) {
             throw new MojoExecutionException(e.getMessage(), e);
         }
-        PlanDiff diff = PlanDiff.between(before, after);
-        DiffReport report = DiffReporter.report(diff, before, after);
-        text(report, DiffFormat.TEXT).lines().forEach(getLog()::info);
-        write(report, "diff.md", DiffFormat.MARKDOWN);
-        write(report, "diff.html", DiffFormat.HTML);
-        write(report, "diff.json", DiffFormat.JSON);
-        if (failOnSafety && diff.touchesSafety()) {
+        Comparison compared = compared(before, after);
+        text(compared.report(), DiffFormat.TEXT).lines().forEach(getLog()::info);
+        write(compared.report(), "diff.md", DiffFormat.MARKDOWN);
+        write(compared.report(), "diff.html", DiffFormat.HTML);
+        write(compared.report(), "diff.json", DiffFormat.JSON);
+        if (failOnSafety && compared.diff().touchesSafety()) {
             throw new MojoFailureException("Something that bears on safety changed since '" + revision + "': see above.");
         }
     }
 
     private static CheckedPlan plan(ShowPipeline pipeline, Path script, Path root, String what) throws MojoFailureException {
         if (!Files.isRegularFile(script)) {
-            throw new MojoFailureException("There is no " + what + ", so there is nothing to compare.");
+            throw new MojoFailureException("There is nothing to compare: " + what + " is not there.");
         }
         CheckedShow show = pipeline.check(script, root);
-        if (show.plan().isEmpty() || show.loaded().hasErrors()) {
-            throw new MojoFailureException("The " + what + " cannot be read whole, so there is nothing to compare. The goal 'check' says what is"
-                    + " wrong with it.");
+        return show.wholePlan().orElseThrow(() -> new MojoFailureException("There is nothing to compare: " + what + " cannot be read whole"
+                + show.tornBy().map(why -> ": " + why).orElse("") + ". Mend it, or set <revision> to one that can be read."));
+    }
+
+    private static Comparison compared(CheckedPlan before, CheckedPlan after) throws MojoFailureException {
+        try {
+            return Comparison.of(before, after);
+        } catch (UnrelatedShowsException e) {
+            throw new MojoFailureException("There is nothing to compare: " + e.getMessage() + ".", e);
         }
-        return show.plan().get();
     }
 
     private void write(DiffReport report, String name, DiffFormat format) throws MojoExecutionException {

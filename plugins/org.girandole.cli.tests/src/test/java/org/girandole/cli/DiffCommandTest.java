@@ -61,6 +61,31 @@ class DiffCommandTest {
     }
 
     @Test
+    void aSideThatCannotBeReadIsNamed() throws Exception {
+        git("init", "-q");
+        git("add", ".");
+        git("-c", "user.name=T. Example", "-c", "user.email=t@example.invalid", "commit", "-q", "-m", "Whole");
+        Files.writeString(temp.resolve("old/stock.show"), "// Torn.\nlot {\n");
+
+        assertThat(Cli.in(temp).run("diff", "old/harbour.show", "new/harbour.show").exits(2).err())
+                .contains("the old script 'old/harbour.show' cannot be read whole, so there is nothing to compare: stock.show:2: ")
+                .contains("Mend it; 'girandole check old/harbour.show' says all that is wrong with it.");
+        assertThat(Cli.in(temp).run("diff", "new/harbour.show", "old/harbour.show").exits(2).err())
+                .contains("the new script 'old/harbour.show' cannot be read whole");
+        assertThat(Cli.in(temp).run("check", "old/harbour.show").exits(1).out()).contains("old/stock.show:2:");
+        assertThat(Cli.in(temp).run("waivers", "old/harbour.show").exits(2).err())
+                .contains("'old/harbour.show' cannot be read whole, so what its waivers cover is not known: stock.show:2: ");
+        // The same in git: now the new side is torn, after another commit the old one.
+        assertThat(Cli.in(temp).run("diff", "--git", "HEAD", "old/harbour.show").exits(2).err()).contains("the new script 'old/harbour.show'");
+        git("-c", "user.name=T. Example", "-c", "user.email=t@example.invalid", "commit", "-q", "-a", "-m", "Torn");
+        git("checkout", "-q", "HEAD~1", "--", "old/stock.show");
+        assertThat(Cli.in(temp).run("diff", "--git", "HEAD", "old/harbour.show").exits(2).err())
+                .contains("the old script, 'harbour.show' as it was in revision 'HEAD', cannot be read whole").contains("Name a revision in which it can be read.");
+        Files.copy(temp.resolve("old/harbour.show"), temp.resolve("old/later.show"));
+        assertThat(Cli.in(temp).run("diff", "--git", "HEAD", "old/later.show").exits(2).err()).contains("there is no 'later.show' in revision 'HEAD'");
+    }
+
+    @Test
     void gitItselfShowsThePlansDifference() throws Exception {
         Path repository = temp.resolve("new");
         Git git = Git.init(repository);

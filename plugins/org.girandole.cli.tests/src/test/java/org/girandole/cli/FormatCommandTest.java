@@ -63,6 +63,14 @@ class FormatCommandTest {
     }
 
     @Test
+    void aNewShowIsInItsForm() throws Exception {
+        for (String name : new String[] {"a", "my-show", "the-night-of-the-long-name-over-the-harbour"}) {
+            Cli.in(temp).run("new", name).exits(0);
+            assertThat(Cli.in(temp).run("format", "--check", name + "/" + name + ".show", name + "/catalogue.show").exits(0).out()).isEmpty();
+        }
+    }
+
+    @Test
     void theHookOfTheDocsKeepsACommitFromBeingMade() throws Exception {
         Path project = Files.createDirectory(temp.resolve("project"));
         Git git = Git.init(project);

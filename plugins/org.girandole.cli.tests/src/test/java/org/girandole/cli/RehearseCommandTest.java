@@ -129,6 +129,23 @@ class RehearseCommandTest {
     }
 
     @Test
+    void aRecordingThatIsNotOfThisShowIsNamed() throws Exception {
+        Recording.silence(20).write(temp.resolve("silent.wav"));
+        assertThat(rehearse("--recording", "silent.wav").exits(2).err()).contains("There is no timecode in the recording").doesNotContain("--soundtrack");
+        Example.copyTo(temp);
+        Path script = temp.resolve("harbour.show");
+        String text = Files.readString(script);
+        assertThat(text).contains("timecode 25 fps from 11:00:00:00");
+        Files.writeString(script, text.replace("timecode 25 fps from 11:00:00:00", "timecode 25 fps from 21:00:00:00"));
+        Cli.in(temp).run("timecode", "write", "harbour.show", "--soundtrack", "Encore", "-o", "hour.wav").exits(0);
+        assertThat(rehearse("--recording", "hour.wav").exits(2).err()).contains("The recording's labels begin with 21:00:00:00; soundtrack Encore runs from "
+                + "11:00:00:00", "It is the timecode of another soundtrack or show");
+        Files.writeString(script, text.replace("timecode 25 fps from 11:00:00:00", "timecode 30 fps from 11:00:00:00"));
+        Cli.in(temp).run("timecode", "write", "harbour.show", "--soundtrack", "Encore", "-o", "rate.wav").exits(0);
+        assertThat(rehearse("--recording", "rate.wav").exits(2).err()).contains("The recording runs at 30 fps", "the show's timecode is 25 fps");
+    }
+
+    @Test
     void whatCannotBeRehearsedIsNamed() throws Exception {
         assertThat(rehearse("--scenario", "Nothing").exits(2).err()).contains("no rehearsal 'Nothing'", "'" + LOST + "'");
         assertThat(rehearse("--scenario", LOST, "--recording", "a.wav").exits(2).err()).contains("exclude each other");

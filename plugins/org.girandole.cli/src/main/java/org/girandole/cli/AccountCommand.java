@@ -11,7 +11,6 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.account.Account;
-import org.girandole.plan.script.ReleaseSpec;
 import org.girandole.sheets.account.AccountHtml;
 import org.girandole.sheets.account.AccountText;
 import org.girandole.sheets.account.LogForm;
@@ -75,7 +74,7 @@ final class AccountCommand implements Callable<Integer> {
             throw new UncheckedIOException(e);
         }
         if (report != null) {
-            PaperSize paper = PaperSize.named(checked.plan().script().release().map(ReleaseSpec::paper).orElse(PaperSize.A4.name()));
+            PaperSize paper = PaperSize.of(checked.plan().script());
             String html = AccountHtml.of(checked, account, paper, Version.tool());
             OutputFile.write(report, file -> file.write(html.getBytes(StandardCharsets.UTF_8)));
         }

@@ -1,7 +1,6 @@
 package org.girandole.cli;
 
 import java.nio.file.Path;
-import org.girandole.lang.check.CheckedShow;
 import org.girandole.lang.check.ShowPipeline;
 import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.Plan;
@@ -16,12 +15,7 @@ final class Accounts {
 
     /** The plan of a show that can be read whole: a cue that was left out would be missing from the account. */
     static CheckedPlan plan(Scripts place) {
-        CheckedShow show = new ShowPipeline().check(place.script(), place.root());
-        if (show.plan().isEmpty() || show.loaded().hasErrors()) {
-            throw new UserException(ExitCode.USAGE, "'" + place.display().apply(place.root().relativize(place.script()).toString()) + "' cannot be read whole, so its cues are not known. 'girandole check' says"
-                    + " what is wrong with it.");
-        }
-        return show.plan().get();
+        return WholeShow.plan(new ShowPipeline(), place, "its cues are not known");
     }
 
     /** What became of the cues of a plan, by the text of its log. */

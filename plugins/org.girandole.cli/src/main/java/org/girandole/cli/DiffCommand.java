@@ -7,13 +7,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
-import org.girandole.lang.check.CheckedShow;
 import org.girandole.lang.check.GitRevision;
 import org.girandole.lang.check.GitRevision.RevisionException;
 import org.girandole.lang.check.ShowPipeline;
 import org.girandole.plan.CheckedPlan;
-import org.girandole.plan.diff.DiffReporter;
-import org.girandole.plan.diff.PlanDiff;
+import org.girandole.plan.diff.Comparison;
+import org.girandole.plan.diff.Comparison.UnrelatedShowsException;
 import org.girandole.sheets.diff.DiffFormat;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -33,6 +32,8 @@ import picocli.CommandLine.Spec;
                 "  girandole diff --git main --output markdown my-show.show",
                 "", "Exit code 0 says that nothing that bears on safety changed, 1 that something did."})
 final class DiffCommand implements Callable<Integer> {
+    private static final String NOTHING = "there is nothing to compare";
+
     @Spec
     private CommandSpec spec;
     @Parameters(arity = "1..2", paramLabel = "SCRIPT", description = "The old and the new script or release folder; with --git the new script alone.")
@@ -56,25 +57,33 @@ final class DiffCommand implements Callable<Integer> {
         }
         ShowPipeline pipeline = new ShowPipeline();
         Path now = scripts.get(scripts.size() - 1);
-        CheckedPlan before = revision == null ? either(pipeline, scripts.get(0), now, null)
+        CheckedPlan before = revision == null ? either(pipeline, "old", scripts.get(0), now, null)
                 : inRevision(pipeline, Scripts.of(now, root));
-        CheckedPlan after = either(pipeline, now, scripts.get(0), root);
-        SameShow.require(before, after);
-        PlanDiff diff = PlanDiff.between(before, after);
+        CheckedPlan after = either(pipeline, "new", now, scripts.get(0), root);
+        Comparison compared = compared(before, after);
         PrintWriter out = spec.commandLine().getOut();
         try {
-            form.format.write(DiffReporter.report(diff, before, after), out);
+            form.format.write(compared.report(), out);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         out.flush();
-        return diff.touchesSafety() ? ExitCode.ERRORS_FOUND : ExitCode.OK;
+        return compared.diff().touchesSafety() ? ExitCode.ERRORS_FOUND : ExitCode.OK;
+    }
+
+    private static Comparison compared(CheckedPlan before, CheckedPlan after) {
+        try {
+            return Comparison.of(before, after);
+        } catch (UnrelatedShowsException e) {
+            throw new UserException(ExitCode.USAGE, e.getMessage() + ".");
+        }
     }
 
     /** A script, or the folder of a release, which takes its sound from beside the other side. */
-    private CheckedPlan either(ShowPipeline pipeline, Path side, Path other, Path project) {
+    private CheckedPlan either(ShowPipeline pipeline, String which, Path side, Path other, Path project) {
         if (!Files.isDirectory(side)) {
-            return plan(pipeline, Scripts.of(side, project));
+            return WholeShow.plan(pipeline, Scripts.of(side, project), "the " + which + " script '" + side + "'", NOTHING, "Mend it; 'girandole check " + side
+                    + "' says all that is wrong with it.");
         }
         Path sound = root != null ? root : Files.isDirectory(other) ? other : Scripts.of(other, null).root();
         Predecessor release = Predecessor.of(pipeline, side, sound);
@@ -84,21 +93,16 @@ final class DiffCommand implements Callable<Integer> {
 
     private CheckedPlan inRevision(ShowPipeline pipeline, Scripts now) {
         try (GitRevision old = GitRevision.of(now.root(), revision)) {
-            Path script = old.folder().resolve(now.root().relativize(now.script()).toString());
-            return plan(pipeline, Scripts.of(script, old.folder()));
+            String name = now.root().relativize(now.script()).toString();
+            Path script = old.folder().resolve(name);
+            if (!Files.isRegularFile(script)) {
+                throw new UserException(ExitCode.USAGE, "there is no '" + name + "' in revision '" + revision + "'. Name a revision that has it.");
+            }
+            return WholeShow.plan(pipeline, Scripts.of(script, old.folder()), "the old script, '" + name + "' as it was in revision '" + revision + "',",
+                    NOTHING, "Name a revision in which it can be read.");
         } catch (RevisionException e) {
             throw new UserException(ExitCode.USAGE, e.getMessage());
         }
-    }
-
-    private static CheckedPlan plan(ShowPipeline pipeline, Scripts place) {
-        CheckedShow show = pipeline.check(place.script(), place.root());
-        if (show.plan().isEmpty() || show.loaded().hasErrors()) {
-            // A cue that could not be read would look like one that was taken out.
-            throw new UserException(ExitCode.USAGE, "'" + place.script() + "' cannot be read whole, so it cannot be planned and there is nothing"
-                    + " to compare. 'girandole check' says what is wrong with it.");
-        }
-        return show.plan().get();
     }
 
     /** How the difference is told; the names are the words of the command line. */

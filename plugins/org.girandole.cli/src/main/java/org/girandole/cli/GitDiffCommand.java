@@ -8,11 +8,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.girandole.lang.check.CheckedShow;
-import org.girandole.lang.check.ShowPipeline;
 import org.girandole.plan.CheckedPlan;
-import org.girandole.plan.diff.DiffReporter;
-import org.girandole.plan.diff.PlanDiff;
+import org.girandole.plan.diff.Comparison;
+import org.girandole.plan.diff.Comparison.UnrelatedShowsException;
 import org.girandole.sheets.diff.DiffFormat;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -70,30 +68,20 @@ final class GitDiffCommand implements Callable<Integer> {
             return Optional.of("it lies outside of the project of " + script);
         }
         try (ProjectCopy copy = ProjectCopy.of(place.root())) {
-            Optional<CheckedPlan> before = plan(copy, path, given.get(OLD), place);
-            Optional<CheckedPlan> after = plan(copy, path, given.get(NEW), place);
+            Optional<CheckedPlan> before = copy.plan(place, path, Path.of(given.get(OLD)));
+            Optional<CheckedPlan> after = copy.plan(place, path, Path.of(given.get(NEW)));
             if (before.isEmpty() || after.isEmpty()) {
                 return Optional.of("the show cannot be planned with the " + (before.isEmpty() ? "old" : "new") + " file alone");
             }
             String name = path.replace(place.root().getFileSystem().getSeparator(), "/");
-            if (!uses(before.get(), name) && !uses(after.get(), name)) {
+            if (!ProjectCopy.uses(before.get(), name) && !ProjectCopy.uses(after.get(), name)) {
                 return Optional.of(script + " does not use it");
             }
-            DiffFormat.TEXT.write(DiffReporter.report(PlanDiff.between(before.get(), after.get()), before.get(), after.get()), out);
+            DiffFormat.TEXT.write(Comparison.of(before.get(), after.get()).report(), out);
             return Optional.empty();
+        } catch (UnrelatedShowsException e) {
+            return Optional.of(e.getMessage());
         }
-    }
-
-    private static boolean uses(CheckedPlan plan, String path) {
-        return plan.plan().script().inputs().stream().anyMatch(input -> input.path().equals(path));
-    }
-
-    /** @return empty when the script cannot be read whole: a plan of the rest would make it look as if the other half had been taken out */
-    private static Optional<CheckedPlan> plan(ProjectCopy copy, String path, String content, Scripts place) throws IOException {
-        copy.replace(path, Path.of(content).toAbsolutePath());
-        Path script = copy.folder().resolve(place.root().relativize(place.script()).toString());
-        CheckedShow show = new ShowPipeline().check(script, copy.folder());
-        return show.loaded().hasErrors() ? Optional.empty() : show.plan();
     }
 
     /** The lines as git itself would show them. */

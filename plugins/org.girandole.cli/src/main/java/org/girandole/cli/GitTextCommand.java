@@ -8,8 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
-import org.girandole.lang.check.CheckedShow;
-import org.girandole.lang.check.ShowPipeline;
 import org.girandole.plan.CheckedPlan;
 import org.girandole.sheets.diff.PlanListing;
 import picocli.CommandLine.Command;
@@ -55,12 +53,8 @@ final class GitTextCommand implements Callable<Integer> {
                 return Optional.empty();
             }
             String path = copy.folder().relativize(named.get(0)).toString();
-            copy.replace(path, file.toAbsolutePath());
-            Path copied = copy.folder().resolve(place.root().relativize(place.script()).toString());
             String name = path.replace(copy.folder().getFileSystem().getSeparator(), "/");
-            CheckedShow show = new ShowPipeline().check(copied, copy.folder());
-            return show.loaded().hasErrors() ? Optional.empty() : show.plan()
-                    .filter(plan -> plan.plan().script().inputs().stream().anyMatch(input -> input.path().equals(name)));
+            return copy.plan(place, path, file).filter(plan -> ProjectCopy.uses(plan, name));
         }
     }
 

@@ -5,8 +5,8 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.girandole.lang.check.ShowPipeline;
 import org.girandole.plan.CheckedPlan;
-import org.girandole.plan.diff.DiffReporter;
-import org.girandole.plan.diff.PlanDiff;
+import org.girandole.plan.diff.Comparison;
+import org.girandole.plan.diff.Comparison.UnrelatedShowsException;
 import org.girandole.sheets.diff.Since;
 import org.girandole.sheets.release.PastRelease;
 import org.girandole.sheets.release.ReleaseException;
@@ -23,7 +23,7 @@ record Predecessor(PastRelease release, CheckedPlan plan, boolean plannedAsThen)
         try (TemporaryFolder copy = TemporaryFolder.create()) {
             PastRelease release = PastRelease.open(folder);
             Path script = release.unpack(copy.path(), project);
-            CheckedPlan plan = pipeline.check(script, copy.path()).plan().orElseThrow(() -> new UserException(ExitCode.USAGE,
+            CheckedPlan plan = pipeline.check(script, copy.path()).wholePlan().orElseThrow(() -> new UserException(ExitCode.USAGE,
                     "the scripts of release " + release.stampPrinted() + " cannot be planned by this version, " + Version.tool()
                             + "; it was made by version " + release.version() + "."));
             return new Predecessor(release, plan, release.isPlannedAs(plan));
@@ -36,12 +36,15 @@ record Predecessor(PastRelease release, CheckedPlan plan, boolean plannedAsThen)
 
     /** What changed since, for the printed set. */
     Since until(CheckedPlan now) {
-        SameShow.require(plan, now);
         if (release.stamp().equals(now.plan().stamp().full())) {
             throw new UserException(ExitCode.USAGE, "nothing was released: release " + release.stampPrinted()
                     + " was made from the same scripts, so nothing has changed since.");
         }
-        return new Since(release.stamp(), release.stampPrinted(), DiffReporter.report(PlanDiff.between(plan, now), plan, now), caution());
+        try {
+            return new Since(release.stamp(), release.stampPrinted(), Comparison.of(plan, now).report(), caution());
+        } catch (UnrelatedShowsException e) {
+            throw new UserException(ExitCode.USAGE, e.getMessage() + ".");
+        }
     }
 
     /** What must be known before a comparison is believed. */

@@ -7,8 +7,11 @@ import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.Comparator;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.girandole.lang.check.ShowPipeline;
+import org.girandole.plan.CheckedPlan;
 
 /** A copy of a project in which a file can be another than in the project itself, which is left alone. */
 final class ProjectCopy implements AutoCloseable {
@@ -38,8 +41,25 @@ final class ProjectCopy implements AutoCloseable {
         return folder;
     }
 
+    /**
+     * The plan of a show with another content in place of one file.
+     *
+     * @param path of the file, in the project
+     * @return empty when the script cannot be read whole
+     */
+    Optional<CheckedPlan> plan(Scripts place, String path, Path content) throws IOException {
+        replace(path, content.toAbsolutePath());
+        Path script = folder.resolve(place.root().relativize(place.script()).toString());
+        return new ShowPipeline().check(script, folder).wholePlan();
+    }
+
+    /** Whether a file of the project, named with forward slashes, was read for a plan. */
+    static boolean uses(CheckedPlan plan, String path) {
+        return plan.plan().script().inputs().stream().anyMatch(input -> input.path().equals(path));
+    }
+
     /** Puts another content in place of a file; an empty one takes the file out. */
-    void replace(String path, Path content) throws IOException {
+    private void replace(String path, Path content) throws IOException {
         Path file = folder.resolve(path).normalize();
         if (!file.startsWith(folder)) {
             throw new IOException("'" + path + "' lies outside of the project");

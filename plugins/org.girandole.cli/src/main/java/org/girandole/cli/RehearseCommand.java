@@ -1,10 +1,8 @@
 package org.girandole.cli;
 
 import java.io.ByteArrayOutputStream;
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,7 +20,6 @@ import org.girandole.plan.rehearse.RehearsalException;
 import org.girandole.plan.rehearse.Rehearsals;
 import org.girandole.plan.rehearse.Sweep;
 import org.girandole.plan.script.Rehearsal;
-import org.girandole.plan.script.ReleaseSpec;
 import org.girandole.sheets.print.PaperSize;
 import org.girandole.sheets.print.PdfWriter;
 import org.girandole.sheets.print.RehearsalPages;
@@ -30,7 +27,6 @@ import org.girandole.sheets.print.values.NightReport;
 import org.girandole.sheets.print.values.SweepWords;
 import org.girandole.timecode.ltc.ReleaseMark;
 import org.girandole.timecode.reader.ChannelReport;
-import org.girandole.timecode.reader.LineReader;
 import org.girandole.timecode.reader.LineReport;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -134,7 +130,7 @@ final class RehearseCommand implements Callable<Integer> {
     }
 
     private NightReport recorded(ShowLines lines) {
-        LineReport report = read();
+        LineReport report = RecordedLine.read(recording);
         PlannedSoundtrack track = soundtrack != null ? lines.named(soundtrack) : told(report, lines);
         Plan plan = lines.plan();
         long lastCueUs = plan.cues().stream().filter(cue -> cue.slot() == track.slot()).mapToLong(cue -> cue.timing().fireUs()).max().orElse(0);
@@ -149,24 +145,11 @@ final class RehearseCommand implements Callable<Integer> {
         }
     }
 
-    private LineReport read() {
-        if (!Files.isRegularFile(recording)) {
-            throw new UserException(ExitCode.USAGE, (Files.exists(recording) ? "'" + recording + "' is not a file. " : "there is no file '"
-                    + recording + "'. ") + "Name a recording, such as line.wav.");
-        }
-        try {
-            return LineReader.read(recording, (done, of) -> {
-            });
-        } catch (IOException e) {
-            throw new UserException(ExitCode.USAGE, "'" + recording + "' cannot be read: " + e.getMessage());
-        }
-    }
-
-    /** The soundtrack whose slot the recording tells, or the only one. */
+    /** The soundtrack whose slot the recording tells, or the only one; any of them, when there is no timecode that would have to be that of one. */
     private static PlannedSoundtrack told(LineReport report, ShowLines lines) {
         Optional<Integer> slot = report.timecodeChannel().flatMap(ChannelReport::timecode).flatMap(reading -> reading.userBits().mark())
                 .map(ReleaseMark::slot);
-        if (slot.isEmpty() && lines.soundtracks().size() == 1) {
+        if (slot.isEmpty() && (lines.soundtracks().size() == 1 || report.timecodeChannel().isEmpty())) {
             return lines.soundtracks().get(0);
         }
         return lines.soundtracks().stream().filter(each -> slot.filter(found -> found == each.slot()).isPresent()).findFirst()
@@ -201,7 +184,7 @@ final class RehearseCommand implements Callable<Integer> {
         if (html == null && pdf == null) {
             return;
         }
-        PaperSize paper = PaperSize.named(checked.plan().script().release().map(ReleaseSpec::paper).orElse(PaperSize.A4.name()));
+        PaperSize paper = PaperSize.of(checked.plan().script());
         String page = RehearsalPages.html(checked, nights, swept, paper, Version.tool());
         if (html != null) {
             OutputFile.write(html, file -> file.write(page.getBytes(StandardCharsets.UTF_8)));

@@ -11,7 +11,6 @@ import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.Plan;
 import org.girandole.plan.rules.Checker;
 import org.girandole.plan.rules.distance.SiteInWind;
-import org.girandole.plan.script.ReleaseSpec;
 import org.girandole.plan.script.Site;
 import org.girandole.sheets.print.PaperSize;
 import org.girandole.sheets.print.PdfWriter;
@@ -79,7 +78,7 @@ final class SiteCommand implements Callable<Integer> {
             OutputFile.write(svg, file -> file.write(drawing.getBytes(StandardCharsets.UTF_8)));
         }
         if (pdf != null) {
-            PaperSize paper = PaperSize.named(checked.plan().script().release().map(ReleaseSpec::paper).orElse(PaperSize.A4.name()));
+            PaperSize paper = PaperSize.of(checked.plan().script());
             String sheet = SiteDrawing.sheet(checked, paper, Version.tool(), otherWind).orElseThrow();
             OutputFile.write(pdf, file -> PdfWriter.write(sheet, file));
         }

@@ -1,9 +1,7 @@
 package org.girandole.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -17,7 +15,6 @@ import org.girandole.timecode.reader.LineDemands;
 import org.girandole.timecode.reader.LineExpectation;
 import org.girandole.timecode.reader.LineJudge;
 import org.girandole.timecode.reader.LinePlot;
-import org.girandole.timecode.reader.LineReader;
 import org.girandole.timecode.reader.LineReport;
 import org.girandole.timecode.reader.LineReportHtml;
 import org.girandole.timecode.reader.LineReportJson;
@@ -64,7 +61,7 @@ final class TimecodeReadCommand implements Callable<Integer> {
     public Integer call() {
         Quiet.libraries();
         Optional<ShowLines> lines = script == null ? Optional.empty() : Optional.of(lines());
-        LineReport report = chosen(read());
+        LineReport report = chosen(RecordedLine.read(recording));
         Optional<ShowLine> line = lines.map(all -> expected(all, report));
         LineVerdict verdict = LineJudge.judge(report, line.map(ShowLine::expectation).orElse(LineExpectation.none()), LineDemands.usual());
         PrintWriter out = spec.commandLine().getOut();
@@ -95,19 +92,6 @@ final class TimecodeReadCommand implements Callable<Integer> {
     private ShowLines lines() {
         Scripts place = Scripts.of(script, root);
         return new ShowLines(new ShowPipeline().check(place.script(), place.root()), place);
-    }
-
-    private LineReport read() {
-        if (!Files.isRegularFile(recording)) {
-            throw new UserException(ExitCode.USAGE, (Files.exists(recording) ? "'" + recording + "' is not a file. " : "there is no file '"
-                    + recording + "'. ") + "Name a recording, such as line.wav.");
-        }
-        try {
-            return LineReader.read(recording, (done, of) -> {
-            });
-        } catch (IOException e) {
-            throw new UserException(ExitCode.USAGE, "'" + recording + "' cannot be read: " + e.getMessage());
-        }
     }
 
     /** The report of one channel alone, if one was named. */

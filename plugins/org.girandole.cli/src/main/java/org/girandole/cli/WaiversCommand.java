@@ -5,7 +5,6 @@ import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
-import org.girandole.lang.check.CheckedShow;
 import org.girandole.lang.check.ShowPipeline;
 import org.girandole.sheets.findings.WaiverList;
 import picocli.CommandLine.Command;
@@ -34,13 +33,7 @@ final class WaiversCommand implements Callable<Integer> {
     public Integer call() {
         Quiet.libraries();
         Scripts place = Scripts.of(script, root);
-        CheckedShow show = new ShowPipeline().check(place.script(), place.root());
-        if (show.plan().isEmpty() || show.loaded().hasErrors()) {
-            // Without the whole script nobody knows what its waivers cover.
-            throw new UserException(ExitCode.USAGE, "'" + script + "' cannot be read whole, so what its waivers cover is not known."
-                    + " 'girandole check' says what is wrong with it.");
-        }
-        WaiverList list = WaiverList.of(show.plan().get());
+        WaiverList list = WaiverList.of(WholeShow.plan(new ShowPipeline(), place, "what its waivers cover is not known"));
         PrintWriter out = spec.commandLine().getOut();
         try {
             switch (form) {

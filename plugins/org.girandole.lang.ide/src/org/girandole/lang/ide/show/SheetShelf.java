@@ -20,7 +20,6 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.girandole.plan.CheckedPlan;
-import org.girandole.plan.script.ReleaseSpec;
 import org.girandole.protocol.ScriptParams;
 import org.girandole.protocol.SheetFile;
 import org.girandole.protocol.SheetFileParams;
@@ -142,7 +141,7 @@ final class SheetShelf {
     /** Plans are large; whether it is the same one is asked by identity. */
     private synchronized Made made(CheckedPlan plan) {
         if (last == null || last.plan() != plan) {
-            PaperSize paper = PaperSize.named(plan.plan().script().release().map(ReleaseSpec::paper).orElse(PaperSize.A4.name()));
+            PaperSize paper = PaperSize.of(plan.plan().script());
             last = new Made(plan, SheetSet.of(plan, paper, NOT_RELEASED), new ConcurrentHashMap<>());
         }
         return last;

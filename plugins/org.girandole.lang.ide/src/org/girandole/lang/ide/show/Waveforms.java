@@ -1,9 +1,9 @@
 package org.girandole.lang.ide.show;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.Base64;
 import java.util.Optional;
+import org.girandole.music.analysis.AnalysisCache;
 import org.girandole.music.analysis.Peaks;
 import org.girandole.music.analysis.PeaksCache;
 import org.girandole.plan.CheckedPlan;
@@ -18,7 +18,7 @@ final class Waveforms {
     private static final int MOST_COLUMNS = 1_000_000;
     private static final int FULL_SCALE = 127;
 
-    private final PeaksCache cache = new PeaksCache(Path.of(System.getProperty("user.home"), ".cache", "girandole", "peaks"));
+    private final PeaksCache cache = new PeaksCache(AnalysisCache.usualFolder());
 
     WaveView of(WaveParams params, CheckedPlan checked, EditedShow show) {
         Optional<PlannedSoundtrack> track = checked.plan().soundtrack(params.track());

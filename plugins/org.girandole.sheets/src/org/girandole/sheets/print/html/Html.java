@@ -8,14 +8,14 @@ import java.util.Arrays;
 import java.util.stream.Collectors;
 
 /** The two ways in which words of the show get into a document without becoming part of its structure. */
-final class Html {
+public final class Html {
 	private static final int LONGEST_WORD = 16;
 
 	private Html() {
 	}
 
 	/** Text between tags or in a double-quoted attribute. What XML cannot carry becomes the replacement character. */
-	static String text(Object value) {
+	public static String text(Object value) {
 		StringBuilder out = new StringBuilder();
 		String.valueOf(value).codePoints().forEach(c -> {
 			switch (c) {

@@ -53,10 +53,6 @@ public record Frame(double width, double height, double unit, double waveHeight,
         return Math.max(1, width - headWidth);
     }
 
-    public double sectionsTop() {
-        return 0;
-    }
-
     public double rulerTop() {
         return unit * SECTIONS;
     }
