@@ -1,7 +1,9 @@
 package org.girandole.lang.check;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.girandole.lang.LanguageRules;
 import org.girandole.lang.LoadedShow;
 import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.Finding;
@@ -26,9 +28,13 @@ public record CheckedShow(LoadedShow loaded, Optional<CheckedPlan> plan, List<Fi
         return loaded.hasErrors() ? Optional.empty() : plan;
     }
 
-    /** The first thing that keeps the script from being read whole, with its place: {@code stock.show:12: …}. */
+    /**
+     * The first thing that keeps the script from being read whole, with its place: {@code stock.show:12: …}. What cannot be parsed comes before
+     * what follows from it, such as names that are not found.
+     */
     public Optional<String> tornBy() {
-        return loaded.problems().stream().filter(problem -> problem.severity() == Severity.ERROR).findFirst()
+        return loaded.problems().stream().filter(problem -> problem.severity() == Severity.ERROR)
+                .min(Comparator.comparing(problem -> !problem.rule().equals(LanguageRules.SYNTAX.id())))
                 .map(problem -> problem.source().file() + ":" + problem.source().line() + ": " + problem.message());
     }
 

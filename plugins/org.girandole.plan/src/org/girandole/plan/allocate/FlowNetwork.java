@@ -9,6 +9,9 @@ import org.jgrapht.graph.DirectedWeightedMultigraph;
 
 /** A network of arcs with capacities and costs, through which a given amount is sent at the least cost. */
 final class FlowNetwork {
+    /** Scaled capacities go wrong on costs that are not whole numbers: of some small networks the solver then says that nothing fits. */
+    private static final int NOT_SCALED = 1;
+
     private final List<Arc> arcs = new ArrayList<>();
     private int nodes;
 
@@ -45,7 +48,7 @@ final class FlowNetwork {
                 graph.setEdgeWeight(i, arc.cost());
             }
         }
-        Map<Integer, Double> solved = new CapacityScalingMinimumCostFlow<Integer, Integer>()
+        Map<Integer, Double> solved = new CapacityScalingMinimumCostFlow<Integer, Integer>(NOT_SCALED)
                 .getMinimumCostFlow(new MinimumCostFlowProblemImpl<>(graph,
                         node -> node == source ? amount : node == sink ? -amount : 0, arc -> arcs.get(arc).capacity()))
                 .getFlowMap();
