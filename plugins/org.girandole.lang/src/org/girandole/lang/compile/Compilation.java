@@ -16,6 +16,7 @@ import org.eclipse.emf.ecore.EReference;
 import org.eclipse.xtext.resource.XtextResource;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.files.ProjectRoot;
+import org.girandole.lang.files.Recordings;
 import org.girandole.lang.scoping.Kind;
 import org.girandole.lang.scoping.Lookup;
 import org.girandole.lang.scoping.Names;
@@ -36,9 +37,11 @@ final class Compilation {
     private final Map<String, InputFile> inputs = new LinkedHashMap<>();
     private final Set<Named> dropped = Collections.newSetFromMap(new IdentityHashMap<>());
     private final Path root;
+    private final Recordings recordings;
     private final BooleanSupplier overtaken;
 
-    Compilation(ShowGrammarAccess grammar, Lookup lookup, XtextResource main, BooleanSupplier overtaken) {
+    Compilation(ShowGrammarAccess grammar, Lookup lookup, XtextResource main, Recordings recordings, BooleanSupplier overtaken) {
+        this.recordings = recordings;
         this.overtaken = overtaken;
         this.grammar = grammar;
         this.lookup = lookup;
@@ -69,6 +72,10 @@ final class Compilation {
 
     Quantities quantities() {
         return quantities;
+    }
+
+    Recordings recordings() {
+        return recordings;
     }
 
     Path root() {

@@ -54,7 +54,7 @@ final class NamedFiles {
             trouble = Optional.of("there is no such file");
         } else {
             try {
-                Listening listening = Listening.to(file.get());
+                Listening listening = compilation.recordings().listening(file.get());
                 AudioFacts found = listening.facts();
                 facts = Optional.of(new AudioFile.Facts(found.sha256(), found.lengthUs(), found.sampleRate(), found.channels(), found.remarks()));
                 heard = listening.heard().map(track -> new AudioFile.Heard(track.onsets(), track.silences()));

@@ -22,6 +22,7 @@ import org.girandole.lang.LanguageRules;
 import org.girandole.lang.LoadedShow;
 import org.girandole.lang.files.DiskFile;
 import org.girandole.lang.files.ProjectRoot;
+import org.girandole.lang.files.Recordings;
 import org.girandole.lang.files.UsedFiles;
 import org.girandole.lang.parsing.SyntaxProblems;
 import org.girandole.lang.scoping.Kind;
@@ -94,15 +95,17 @@ public class ShowCompiler {
 
     /** Never fails for what the script says: everything wrong with it is among the problems. */
     public LoadedShow compile(XtextResource main) {
-        return compile(main, () -> false);
+        return compile(main, Recordings.FROM_DISK, () -> false);
     }
 
     /**
      * As {@link #compile(XtextResource)}, given up as soon as something newer is to be done.
      *
+     * @param recordings where the recordings of soundtracks are listened to
+     * @param overtaken whether nobody wants the answer any more
      * @throws java.util.concurrent.CancellationException when it was overtaken
      */
-    public LoadedShow compile(XtextResource main, BooleanSupplier overtaken) {
+    public LoadedShow compile(XtextResource main, Recordings recordings, BooleanSupplier overtaken) {
         if (main.getContents().isEmpty()) {
             // An empty file has no root object, but may have had trouble being read.
             Sources sources = new Sources(uri -> relative(main));
@@ -110,7 +113,7 @@ public class ShowCompiler {
             FileProblems.report(List.of(main), List.of(), problems, sources);
             return new LoadedShow(relative(main), Optional.empty(), problems.sorted(), List.of());
         }
-        Compilation compilation = new Compilation(grammar, lookup, main, overtaken);
+        Compilation compilation = new Compilation(grammar, lookup, main, recordings, overtaken);
         UsedFiles.Closure closure = used.of(main);
         FileProblems.report(closure.files(), closure.troubles(), compilation.problems(), compilation.sources());
         for (XtextResource file : closure.files()) {

@@ -1,5 +1,7 @@
 package org.girandole.physics.flight;
 
+import java.util.function.DoubleSupplier;
+
 import org.girandole.physics.Derivation;
 import org.girandole.physics.Figures;
 import org.girandole.physics.PhysicsInputException;
@@ -52,9 +54,18 @@ public record MuzzleFit(double speedMps, Derivation derivation) {
      *         unbelievable speed
      */
     public static MuzzleFit fromRiseAndApex(Body body, long riseUs, double apexM, Air air) {
+        return fromRiseAndApex(body, riseUs, apexM, air, () -> speedForApex(new FlightModel(air, Wind.CALM), body, apexM));
+    }
+
+    /**
+     * The same where the speed that just reaches the height may be known already.
+     *
+     * @param reachesApexMps what {@link #fromApex} finds, in m/s, or fails with
+     */
+    public static MuzzleFit fromRiseAndApex(Body body, long riseUs, double apexM, Air air, DoubleSupplier reachesApexMps) {
         Require.positive(riseUs, "rise", "us");
         FlightModel model = new FlightModel(air, Wind.CALM);
-        double slowest = speedForApex(model, body, apexM);
+        double slowest = reachesApexMps.getAsDouble();
         FlightState latest = model.apex(body, Launch.vertical(slowest));
         String pair = "a rise of " + Figures.of(riseUs / 1e6) + " s to " + Figures.of(apexM) + " m";
         if (riseUs > latest.timeUs() * (1 + LATE_SHARE)) {

@@ -94,7 +94,7 @@ public final class FlightMemory {
                 return known;
             }
         }
-        Speed speed = fit.speed();
+        Speed speed = fit.speed(this);
         synchronized (speeds) {
             speeds.put(fit, speed);
         }
@@ -108,10 +108,10 @@ public final class FlightMemory {
     private record Fit(Body body, long riseUs, double apexM, SiteAir air) {
         static final long ANY_RISE = -1;
 
-        Speed speed() {
+        Speed speed(FlightMemory memory) {
             try {
                 MuzzleFit fit = riseUs == ANY_RISE ? MuzzleFit.fromApex(body, apexM, air.air())
-                        : MuzzleFit.fromRiseAndApex(body, riseUs, apexM, air.air());
+                        : MuzzleFit.fromRiseAndApex(body, riseUs, apexM, air.air(), () -> memory.speedFromApex(body, apexM, air));
                 return new Speed(fit.speedMps(), null);
             } catch (PhysicsInputException e) {
                 return new Speed(0, e);

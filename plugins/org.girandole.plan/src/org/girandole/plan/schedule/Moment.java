@@ -7,11 +7,13 @@ import org.girandole.music.Rational;
 
 /**
  * A moment of a soundtrack that steps are added to without rounding in between. With a tempo it is a place in the music, without one
- * a time alone. Immutable.
+ * a time alone. Its value never changes.
  */
 final class Moment {
     private final MusicPosition inMusic;
     private final Rational us;
+    /** Asked for more than once, and costly for a place in the music. */
+    private Rational exactUs;
 
     private Moment(MusicPosition inMusic, Rational us) {
         this.inMusic = inMusic;
@@ -45,7 +47,10 @@ final class Moment {
 
     /** Microseconds before rounding. */
     Rational exactUs() {
-        return inMusic != null ? inMusic.exactUs() : us;
+        if (exactUs == null) {
+            exactUs = inMusic != null ? inMusic.exactUs() : us;
+        }
+        return exactUs;
     }
 
     /** Show time in microseconds, rounded half up. */

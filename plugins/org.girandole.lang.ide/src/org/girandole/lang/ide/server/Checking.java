@@ -26,6 +26,8 @@ import org.girandole.lang.check.CheckedShow;
 import org.girandole.lang.check.ShowPipeline;
 import org.girandole.lang.compile.ShowCompiler;
 import org.girandole.lang.files.ProjectRoot;
+import org.girandole.lang.files.Recordings;
+import org.girandole.lang.files.RememberedRecordings;
 import org.girandole.plan.fallout.FlightMemory;
 
 /**
@@ -45,6 +47,8 @@ final class Checking {
     private final FindingsPublisher publisher;
     /** Of all shows of this server: what a key press has not touched need not fly again. */
     private final FlightMemory flights = new FlightMemory();
+    /** A recording of an hour is hashed in seconds, and it does not change by typing. */
+    private final Recordings recordings = new RememberedRecordings(Recordings.FROM_DISK);
     private final AtomicLong changes = new AtomicLong();
     private final Set<URI> changed = new HashSet<>();
     private final Map<URI, Set<URI>> closures = new HashMap<>();
@@ -173,7 +177,7 @@ final class Checking {
     }
 
     private Compiled compile(ShowWorkspace.Script script, BooleanSupplier overtaken) {
-        LoadedShow loaded = compiler.compile(script.resource(), overtaken);
+        LoadedShow loaded = compiler.compile(script.resource(), recordings, overtaken);
         Map<String, CheckedText> texts = new LinkedHashMap<>();
         for (XtextResource file : script.folder().closure(script.resource())) {
             texts.put(ProjectRoot.relative(script.folder().root(), ProjectRoot.path(file.getURI())), workspace.textOf(file));
