@@ -141,7 +141,7 @@ record SitePicture(String drawing, List<Word> words, int scale, int barM, double
 			words.beside(x, y, reach, outline.name(), false, 180, 0, 90, 270, 150, 210, 30, 330);
 			return;
 		}
-		Point second = outline.points().get(1);
+		Point second = outline.points().get(Math.min(1, outline.points().size() - 1));
 		boolean audience = outline.kind() == SiteMap.Kind.AUDIENCE;
 		words.along(frame.x(first.xM()), frame.y(first.yM()), frame.x(second.xM()), frame.y(second.yM()), audience ? AUDIENCE_MM / 2 : 0.2,
 				audience ? "audience: " + outline.name() : outline.name(), 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9);
