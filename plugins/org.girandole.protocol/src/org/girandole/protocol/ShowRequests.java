@@ -22,6 +22,10 @@ public interface ShowRequests {
     @JsonRequest
     CompletableFuture<WaveView> waveform(WaveParams params);
 
+    /** How a rehearsed night goes, and which rehearsals there are. */
+    @JsonRequest
+    CompletableFuture<RehearsalView> rehearsal(RehearsalParams params);
+
     /** The sheets that a release of the show would hold. */
     @JsonRequest
     CompletableFuture<SheetList> sheets(ScriptParams params);

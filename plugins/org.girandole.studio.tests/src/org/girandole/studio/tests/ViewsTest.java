@@ -2,6 +2,7 @@ package org.girandole.studio.tests;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.ITextSelection;
@@ -66,6 +67,33 @@ class ViewsTest {
         Ui.until("a cue less", () -> stage.plan().nothing() == null && stage.plan().cues().size() < before);
         document.replace(line, 3, "");
         Ui.until("all cues again", () -> stage.plan().cues().size() == before);
+    }
+
+    /** No finding changes with the rise, so that nothing but the end of the check tells of it. */
+    @Test
+    void theTimelineFollowsAFileThatIsNotOpen() throws Exception {
+        Stage stage = open("timeline");
+        long before = stage.plan().cues().get(0).fireUs();
+        String catalogue = shows.catalogue().readString();
+        assertThat(catalogue).contains("rise    2.4 s");
+        shows.catalogue().write(catalogue.replace("rise    2.4 s", "rise    2.5 s").getBytes(StandardCharsets.UTF_8), true, false, false, null);
+        Ui.until("fired a tenth of a second earlier", () -> stage.plan().cues().get(0).fireUs() == before - 100_000);
+    }
+
+    @Test
+    void aRehearsalIsChosenAndFollowsTheText() throws Exception {
+        shows.edit("release {", "rehearse \"Let go\" of Song {\n  released from 0:50 to 0:55\n}\n\nrelease {");
+        Stage stage = open("timeline");
+        Ui.until("the rehearsals", () -> stage.night().choices().size() == 1);
+        Event key = new Event();
+        key.character = 'r';
+        Screen.find(TimelineCanvas.class).notifyListeners(SWT.KeyDown, key);
+        Ui.until("the night", () -> stage.night().nothing() == null);
+        // The last three are seen at bar 28 of four beats at 120 a minute, 54 s, and fired 2.4 s earlier: the control is released.
+        assertThat(stage.night().cues().stream().filter(cue -> cue.end().equals("suppressed")).count()).isEqualTo(3);
+        IDocument document = Ui.document(editor);
+        document.replace(document.get().indexOf("released from 0:50"), "released from 0:50".length(), "released from 0:53");
+        Ui.until("the night of the text as it stands", () -> stage.night().cues().stream().noneMatch(cue -> cue.end().equals("suppressed")));
     }
 
     @Test

@@ -2,6 +2,7 @@ package org.girandole.lang.ide.show;
 
 import com.google.inject.Inject;
 import com.google.inject.Singleton;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.eclipse.lsp4j.jsonrpc.Endpoint;
 import org.eclipse.xtext.ide.server.ILanguageServerAccess;
@@ -9,6 +10,8 @@ import org.eclipse.xtext.ide.server.ILanguageServerExtension;
 import org.girandole.lang.ide.server.CheckedScript;
 import org.girandole.lang.ide.server.ShowBoard;
 import org.girandole.protocol.PlanView;
+import org.girandole.protocol.RehearsalParams;
+import org.girandole.protocol.RehearsalView;
 import org.girandole.protocol.ScriptParams;
 import org.girandole.protocol.SheetFile;
 import org.girandole.protocol.SheetFileParams;
@@ -72,6 +75,12 @@ public final class ShowRequestsExtension implements ILanguageServerExtension, Sh
     public CompletableFuture<WaveView> waveform(WaveParams params) {
         return show(params.uri()).thenApplyAsync(show -> show.plan().map(plan -> waveforms.of(params, plan, show))
                 .orElseGet(() -> WaveView.nothing(show.why())));
+    }
+
+    @Override
+    public CompletableFuture<RehearsalView> rehearsal(RehearsalParams params) {
+        return show(params.uri()).thenApplyAsync(show -> show.plan().map(plan -> Nights.of(params, plan.plan()))
+                .orElseGet(() -> RehearsalView.nothing(List.of(), show.why())));
     }
 
     @Override

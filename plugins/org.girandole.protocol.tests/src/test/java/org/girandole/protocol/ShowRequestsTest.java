@@ -24,7 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 class ShowRequestsTest {
     /** Invented. Bars of 120 bpm in 4/4 are two seconds long. */
-    private static final String SHOW = """
+    static final String SHOW = """
             show Small "Small show" {
               on 2027-06-19 at 22:30 zone "UTC"
               site Field

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.girandole.protocol.CueView;
 import org.girandole.protocol.PlanView;
+import org.girandole.protocol.RehearsalView;
 import org.girandole.protocol.SourcePlace;
 import org.girandole.protocol.TrackView;
 import org.girandole.protocol.WaveView;
@@ -18,7 +19,7 @@ public final class Stage {
 
     /** What has changed. */
     public enum Change {
-        SHOW, WAVE, TRACK, PLAYHEAD, SELECTION, PLAYING
+        SHOW, WAVE, TRACK, PLAYHEAD, SELECTION, PLAYING, NIGHT
     }
 
     /** Hears of changes. */
@@ -29,6 +30,8 @@ public final class Stage {
     private final List<Listener> listeners = new CopyOnWriteArrayList<>();
     private PlanView plan = PlanView.nothing("", NOTHING);
     private WaveView wave = WaveView.nothing("");
+    private RehearsalView night = RehearsalView.nothing(List.of(), "");
+    private String rehearsed = "";
     private int track;
     private long playheadUs;
     private int selected;
@@ -61,6 +64,8 @@ public final class Stage {
         selected = same ? plan.cues().stream().filter(cue -> cue.key().equals(key)).map(CueView::number).findFirst().orElse(0) : 0;
         if (!same) {
             playheadUs = 0;
+            rehearsed = "";
+            night = RehearsalView.nothing(List.of(), "");
         }
         tell(Change.SHOW);
     }
@@ -73,6 +78,45 @@ public final class Stage {
     public void wave(WaveView other) {
         wave = other;
         tell(Change.WAVE);
+    }
+
+    /** The rehearsed night as it was answered last; one that says why there is nothing to draw while none is chosen. */
+    public RehearsalView night() {
+        return night;
+    }
+
+    public void night(RehearsalView answered) {
+        night = answered;
+        tell(Change.NIGHT);
+    }
+
+    /** Name of the rehearsal that is to be shown over the show; empty when none is. */
+    public String rehearsed() {
+        return rehearsed;
+    }
+
+    /** Chooses a rehearsal by its name, none when that is empty; brings up its soundtrack. */
+    public void rehearse(String name) {
+        if (name.equals(rehearsed)) {
+            return;
+        }
+        rehearsed = name;
+        night = RehearsalView.nothing(night.choices(), name.isEmpty() ? "" : "being gone through\u2026");
+        night.choices().stream().filter(choice -> choice.name().equals(name)).findFirst().ifPresent(choice -> {
+            for (int i = 0; i < plan.tracks().size(); i++) {
+                if (plan.tracks().get(i).name().equals(choice.track()) && i != track) {
+                    toTrack(i);
+                }
+            }
+        });
+        tell(Change.NIGHT);
+    }
+
+    /** Chooses the next rehearsal; after the last none, after none the first. */
+    public void nextRehearsal() {
+        List<String> names = night.choices().stream().map(RehearsalView.Choice::name).toList();
+        int next = names.indexOf(rehearsed) + 1;
+        rehearse(next < names.size() ? names.get(next) : "");
     }
 
     /** The soundtrack shown; empty when the show has none. */

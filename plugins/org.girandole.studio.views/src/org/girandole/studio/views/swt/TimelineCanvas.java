@@ -15,6 +15,7 @@ import org.girandole.studio.views.stage.Stage;
 import org.girandole.studio.views.stage.Transport;
 import org.girandole.studio.views.stage.Words;
 import org.girandole.studio.views.timeline.Frame;
+import org.girandole.studio.views.timeline.NightPainter;
 import org.girandole.studio.views.timeline.TimelinePainter;
 import org.girandole.studio.views.timeline.TimelineState;
 
@@ -65,13 +66,17 @@ public final class TimelineCanvas extends DrawnCanvas {
 
     @Override
     protected String description() {
-        return "Playhead at " + Words.clock(stage.playheadUs()) + ". " + TimelinePainter.status(stage.plan(), stage.selected());
+        return "Playhead at " + Words.clock(stage.playheadUs()) + ". " + status();
+    }
+
+    private String status() {
+        return NightPainter.words(stage.night(), stage.rehearsed(), stage.selected()) + TimelinePainter.status(stage.plan(), stage.selected());
     }
 
     @Override
     protected String keys() {
         return "Left and right: cue before and after. Up and down: lane. Plus and minus: zoom. 0: whole show. Enter: go to the line."
-                + " Space: play and stop. Page up and down: scroll. Home and End: to the ends. F: next finding. T: next soundtrack.";
+                + " Space: play and stop. Page up and down: scroll. Home and End: to the ends. F: next finding. T: next soundtrack. R: next rehearsal.";
     }
 
     @Override
@@ -83,7 +88,8 @@ public final class TimelineCanvas extends DrawnCanvas {
     private void paintAll(Pen pen, Palette palette, Point size) {
         state.arrange(Frame.of(pen, size.x, size.y, state.score().lanes().size()));
         new TimelinePainter(pen, palette, stage.plan(), state.score(), state.window(), state.frame())
-                .paint(state.wave(), stage.selected(), TimelinePainter.status(stage.plan(), stage.selected()));
+                .paint(state.wave(), stage.selected(), status());
+        new NightPainter(pen, palette, stage.night(), state.score(), state.window(), state.frame()).paint();
     }
 
     /** While the show plays only the playhead moves: the rest comes from a picture. */
@@ -157,6 +163,7 @@ public final class TimelineCanvas extends DrawnCanvas {
             case ' ' -> transport.toggle();
             case 'f' -> state.nextFinding();
             case 't' -> stage.nextTrack();
+            case 'r' -> stage.nextRehearsal();
             default -> {
                 return false;
             }

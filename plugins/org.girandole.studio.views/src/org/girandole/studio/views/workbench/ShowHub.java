@@ -7,6 +7,8 @@ import java.util.function.Consumer;
 import org.eclipse.lsp4j.jsonrpc.services.ServiceEndpoints;
 import org.eclipse.swt.widgets.Display;
 import org.girandole.protocol.PlanView;
+import org.girandole.protocol.RehearsalParams;
+import org.girandole.protocol.RehearsalView;
 import org.girandole.protocol.ScriptParams;
 import org.girandole.protocol.ShowRequests;
 import org.girandole.protocol.SiteParams;
@@ -37,8 +39,10 @@ public final class ShowHub implements ShowListener {
     private final List<Consumer<SiteView>> siteListeners = new CopyOnWriteArrayList<>();
     private final Question<String, PlanView> plans;
     private final Question<SiteParams, SiteView> sites;
+    private final Question<RehearsalParams, RehearsalView> nights;
     private String uri = "";
     private String heard = "";
+    private String rehearsed = "";
     private SiteView site = SiteView.nothing("", "Open the script of a show to see its site here.");
     private WindView wind;
 
@@ -46,6 +50,7 @@ public final class ShowHub implements ShowListener {
         this.display = display;
         plans = new Question<>(display, wanted -> requests.plan(new ScriptParams(wanted)), this::show);
         sites = new Question<>(display, requests::site, this::showSite);
+        nights = new Question<>(display, requests::rehearsal, this::showNight);
         stage.listen(this::stageChanged);
         client.addListener(this);
         client.activeUri().ifPresent(this::look);
@@ -133,12 +138,22 @@ public final class ShowHub implements ShowListener {
     }
 
     private void stageChanged(Stage.Change change) {
+        if (stage.plan().nothing() == null && (change == Stage.Change.SHOW || change == Stage.Change.NIGHT && !rehearsed.equals(stage.rehearsed()))) {
+            rehearsed = stage.rehearsed();
+            nights.ask(new RehearsalParams(stage.plan().uri(), rehearsed.isEmpty() ? null : rehearsed));
+        }
         if (change == Stage.Change.SHOW || change == Stage.Change.TRACK) {
             String audio = stage.track().map(TrackView::audio).orElse("");
             if (!audio.equals(heard) || stage.wave().columns() == 0) {
                 heard = audio;
                 askWave();
             }
+        }
+    }
+
+    private void showNight(RehearsalView night) {
+        if (rehearsed.equals(stage.rehearsed())) {
+            stage.night(night);
         }
     }
 

@@ -2,6 +2,7 @@ package org.girandole.studio.views.workbench;
 
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.part.ViewPart;
+import org.girandole.protocol.RehearsalView;
 import org.girandole.studio.views.stage.Stage;
 import org.girandole.studio.views.swt.TimelineCanvas;
 
@@ -20,7 +21,9 @@ public final class TimelinePart extends ViewPart {
                 .add("Farther", "Zoom out (-)", () -> redrawn(() -> canvas.state().zoomOut()))
                 .add("Whole", "The whole soundtrack (0)", () -> redrawn(() -> canvas.state().fit()))
                 .add("Finding", "Next finding (F)", () -> redrawn(() -> canvas.state().nextFinding()))
-                .add("Soundtrack", "Next soundtrack (T)", stage::nextTrack);
+                .add("Soundtrack", "Next soundtrack (T)", stage::nextTrack)
+                .choice("Rehearsal", "Show how a rehearsed night goes (R: the next one)", () -> stage.night().choices().stream()
+                        .map(RehearsalView.Choice::name).toList(), stage::rehearsed, stage::rehearse);
     }
 
     private void redrawn(Runnable change) {

@@ -13,6 +13,8 @@ import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.girandole.protocol.CueView;
 import org.girandole.protocol.PlanView;
+import org.girandole.protocol.RehearsalParams;
+import org.girandole.protocol.RehearsalView;
 import org.girandole.protocol.ScriptParams;
 import org.girandole.protocol.SheetList;
 import org.girandole.protocol.SheetPage;
@@ -43,6 +45,7 @@ class ViewPicturesTest {
     private static final int WIDTH = 1280;
     private static final int HEIGHT = 720;
     private static final long S = 1_000_000;
+    private static final String REHEARSAL = "Lost code and a released control";
 
     @TempDir
     static Path folder;
@@ -50,6 +53,7 @@ class ViewPicturesTest {
     private static SiteView site;
     private static SiteView turned;
     private static WaveView wave;
+    private static RehearsalView night;
     private static SheetList sheets;
     private static List<SheetPage> pages;
     private static Display display;
@@ -67,6 +71,7 @@ class ViewPicturesTest {
             site = HarbourNight.get(show.requests().site(new SiteParams(show.uri(), null)));
             turned = HarbourNight.get(show.requests().site(new SiteParams(show.uri(), new WindView(90, 9, 12.0))));
             wave = HarbourNight.get(show.requests().waveform(new WaveParams(show.uri(), "Tides")));
+            night = HarbourNight.get(show.requests().rehearsal(new RehearsalParams(show.uri(), REHEARSAL)));
             sheets = HarbourNight.get(show.requests().sheets(new ScriptParams(show.uri())));
             pages = List.of(HarbourNight.get(show.requests().sheetPage(new SheetPageParams(show.uri(), "8", 1, 1400))),
                     HarbourNight.get(show.requests().sheetPage(new SheetPageParams(show.uri(), "4 D", 1, 1400))));
@@ -74,6 +79,7 @@ class ViewPicturesTest {
         assertThat(plan.nothing()).isNull();
         assertThat(site.nothing()).isNull();
         assertThat(wave.nothing()).isNull();
+        assertThat(night.nothing()).isNull();
         display = Display.getDefault();
     }
 
@@ -129,6 +135,28 @@ class ViewPicturesTest {
         int before = picture.count(from - (to - from) - 4, frame.top(), to - from - 4, frame.room(), violet);
         assertThat(inside).isGreaterThan((int) ((to - from - 4) * frame.room() * 0.6));
         assertThat(before).isLessThan(inside / 3);
+    }
+
+    @Test
+    void aRehearsedNightLiesOverTheShow() throws Exception {
+        Pictures plain = Pictures.of(timeline, WIDTH, HEIGHT);
+        stage.night(RehearsalView.nothing(night.choices(), ""));
+        stage.rehearse(REHEARSAL);
+        stage.night(night);
+        Pictures rehearsed = Pictures.of(timeline, WIDTH, HEIGHT);
+        Frame frame = timeline.state().frame();
+        // The example loses code from 2:10 to 2:35 and lets go of the control from 3:02 to 3:05.
+        double lost = frame.left() + timeline.state().window().x(130 * S);
+        double found = frame.left() + timeline.state().window().x(155 * S);
+        double released = frame.left() + timeline.state().window().x(182 * S);
+        double pressed = frame.left() + timeline.state().window().x(185 * S);
+        assertThat(rehearsed.different(plain, lost, frame.top(), found - lost, frame.room())).isGreaterThan((int) ((found - lost) * frame.room() / 2));
+        assertThat(rehearsed.different(plain, released, frame.top(), pressed - released, frame.room()))
+                .isGreaterThan((int) ((pressed - released) * frame.room() / 2));
+        assertThat(rehearsed.different(plain, frame.left(), frame.top() + 2, lost - frame.left() - 20, frame.room() - 2)).as("nothing has happened yet").isZero();
+        rehearsed.keep("timeline-rehearsal-light");
+        timeline.dark(true);
+        Pictures.of(timeline, WIDTH, HEIGHT).keep("timeline-rehearsal-dark");
     }
 
     @Test
