@@ -231,8 +231,8 @@ public class ShowCompiler {
             List<ShowDef> shows = all(ShowDef.class);
             for (ShowDef second : shows.subList(Math.min(1, shows.size()), shows.size())) {
                 if (second.getName() != null && !second.getName().equals(shows.get(0).getName())) {
-                    compilation.problems().report(LanguageRules.DUPLICATE_NAME, "There is already a show, '" + shows.get(0).getName()
-                            + "'; a script has one").found("two shows", "one show").remedy("put the other show into a file of its own")
+                    compilation.problems().report(LanguageRules.DUPLICATE_NAME, "There is already a show"
+                            + Optional.ofNullable(shows.get(0).getName()).map(name -> ", '" + name + "'").orElse("") + "; a script has one").found("two shows", "one show").remedy("put the other show into a file of its own")
                             .at(compilation.sources().of(second));
                 }
             }

@@ -9,7 +9,7 @@ import org.jgrapht.graph.DirectedWeightedMultigraph;
 
 /** A network of arcs with capacities and costs, through which a given amount is sent at the least cost. */
 final class FlowNetwork {
-    /** Scaled capacities go wrong on costs that are not whole numbers: of some small networks the solver then says that nothing fits. */
+    private static final int SCALED = CapacityScalingMinimumCostFlow.DEFAULT_SCALING_FACTOR;
     private static final int NOT_SCALED = 1;
 
     private final List<Arc> arcs = new ArrayList<>();
@@ -48,12 +48,22 @@ final class FlowNetwork {
                 graph.setEdgeWeight(i, arc.cost());
             }
         }
-        Map<Integer, Double> solved = new CapacityScalingMinimumCostFlow<Integer, Integer>(NOT_SCALED)
-                .getMinimumCostFlow(new MinimumCostFlowProblemImpl<>(graph,
-                        node -> node == source ? amount : node == sink ? -amount : 0, arc -> arcs.get(arc).capacity()))
-                .getFlowMap();
-        solved.forEach((arc, value) -> flow[arc] = (int) Math.round(value));
+        MinimumCostFlowProblemImpl<Integer, Integer> problem = new MinimumCostFlowProblemImpl<>(graph,
+                node -> node == source ? amount : node == sink ? -amount : 0, arc -> arcs.get(arc).capacity());
+        solved(problem).forEach((arc, value) -> flow[arc] = (int) Math.round(value));
         return flow;
+    }
+
+    /**
+     * Scaled capacities go wrong on costs that are not whole numbers: of some networks the solver then says that nothing fits. Unscaled it solves
+     * them all, at the same cost, but of equally cheap flows it often gives another; so it comes second, and shows keep the pins that they have.
+     */
+    private static Map<Integer, Double> solved(MinimumCostFlowProblemImpl<Integer, Integer> problem) {
+        try {
+            return new CapacityScalingMinimumCostFlow<Integer, Integer>(SCALED).getMinimumCostFlow(problem).getFlowMap();
+        } catch (IllegalArgumentException e) {
+            return new CapacityScalingMinimumCostFlow<Integer, Integer>(NOT_SCALED).getMinimumCostFlow(problem).getFlowMap();
+        }
     }
 
     /** The cost of a flow. */

@@ -46,6 +46,11 @@ class BadInputTest {
     }
 
     @Test
+    void aShowWithoutANameIsNotCalledByOne() throws IOException {
+        assertThat(words(load("show { }\nshow Two { }\n"))).contains("show.show:2:6 duplicate-name: There is already a show; a script has one");
+    }
+
+    @Test
     void aFileThatIsNotThere() {
         assertThat(words(loader.load(project.resolve("none.show")))).containsExactly("none.show:1:1 unreadable: There is no such file: none.show");
     }

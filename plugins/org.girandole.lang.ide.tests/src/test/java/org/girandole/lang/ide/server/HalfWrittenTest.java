@@ -23,6 +23,7 @@ import org.girandole.lang.ide.features.ScriptView;
 import org.girandole.lang.ide.features.Symbols;
 import org.girandole.lang.ide.features.Tokens;
 import org.girandole.plan.Finding;
+import org.girandole.plan.fallout.FlightMemory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -49,6 +50,8 @@ class HalfWrittenTest {
     private ShowFolder folder;
     private Path main;
     private String text;
+    /** As the server has it, between one check and the next. */
+    private final FlightMemory flights = new FlightMemory();
 
     @BeforeEach
     void copyExample() throws IOException {
@@ -80,7 +83,7 @@ class HalfWrittenTest {
 
     private void check(XtextResource script, String now) {
         LoadedShow loaded = language.get(ShowCompiler.class).compile(script);
-        CheckedShow checked = ShowPipeline.check(loaded, main, project);
+        CheckedShow checked = ShowPipeline.check(loaded, main, project, flights);
         TextLines lines = new TextLines(now);
         for (Finding finding : checked.findings()) {
             assertThat(finding.message()).as(now).doesNotContain("null", "RULE_");
@@ -107,7 +110,7 @@ class HalfWrittenTest {
     }
 
     @Test
-    @Timeout(value = 60, unit = TimeUnit.MINUTES)
+    @Timeout(value = 4, unit = TimeUnit.HOURS)
     void everyBeginning() {
         XtextResource script = begin("");
         for (int end = 1; end <= text.length(); end++) {
@@ -122,7 +125,7 @@ class HalfWrittenTest {
     }
 
     @Test
-    @Timeout(value = 60, unit = TimeUnit.MINUTES)
+    @Timeout(value = 4, unit = TimeUnit.HOURS)
     void randomEdits() {
         SplittableRandom random = new SplittableRandom(20270619);
         List<String> tokens = tokens();
