@@ -32,9 +32,11 @@ public record AccountReport(String counts, List<String> cautions, List<LiveCue> 
     /**
      * A lot.
      *
-     * @param sum how the new count comes about
+     * @param before pieces by the script
+     * @param after what must be on the shelf now
+     * @param live of the drawn, those that are live in the field
      */
-    public record StockLine(String lot, String effect, String sum, String live) {
+    public record StockLine(String lot, String effect, long before, long drawn, long returned, long after, long live) {
     }
 
     /** A note about a cue that is not live any more. */
@@ -86,9 +88,7 @@ public record AccountReport(String counts, List<String> cautions, List<LiveCue> 
     }
 
     private static StockLine stock(Account.LotCount lot) {
-        return new StockLine(lot.lot().name(), lot.lot().effect(),
-                lot.lot().count() + " - " + lot.drawn() + " drawn + " + lot.returned() + " returned = " + lot.after(),
-                lot.live() == 0 ? "" : lot.live() + " of the drawn live in the field");
+        return new StockLine(lot.lot().name(), lot.lot().effect(), lot.lot().count(), lot.drawn(), lot.returned(), lot.after(), lot.live());
     }
 
     private static String pieces(long count) {

@@ -28,7 +28,8 @@ public final class AccountText {
         line(out, "");
         line(out, "Stock");
         for (AccountReport.StockLine lot : report.stock()) {
-            line(out, "  " + lot.lot() + " of " + lot.effect() + ": " + lot.sum() + (lot.live().isEmpty() ? "" : "; " + lot.live()));
+            line(out, "  " + lot.lot() + " of " + lot.effect() + ": " + lot.before() + " - " + lot.drawn() + " drawn + " + lot.returned() + " returned = "
+                    + lot.after() + (lot.live() == 0 ? "" : "; " + lot.live() + " of the drawn live in the field"));
         }
         if (!report.notes().isEmpty()) {
             line(out, "");
