@@ -1,11 +1,10 @@
 package org.girandole.studio.tests;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
 import java.io.ByteArrayInputStream;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.stream.Stream;
 import org.eclipse.compare.CompareConfiguration;
 import org.eclipse.compare.CompareEditorInput;
 import org.eclipse.compare.CompareUI;
@@ -66,25 +65,28 @@ class CompareTest {
         CompareUI.openCompareEditor(input(left, right));
         Tree[] found = new Tree[1];
         Ui.until("sections and cues", () -> {
-            found[0] = Widgets.all(Ui.window().getShell(), CompareViewerPane.class).stream()
-                    .flatMap(pane -> Widgets.all(pane, Tree.class).stream()).filter(tree -> tree.isVisible()
-                    && Widgets.texts(tree).contains("section")).findFirst().orElse(null);
+            found[0] = trees().filter(tree -> Widgets.texts(tree).contains("section")).findFirst().orElse(null);
             return found[0] != null;
         });
         return found[0];
+    }
+
+    private static Stream<Tree> trees() {
+        return Widgets.all(Ui.window().getShell(), CompareViewerPane.class).stream().flatMap(pane -> Widgets.all(pane, Tree.class).stream())
+                .filter(Tree::isVisible);
     }
 
     @Test
     void aReviewerSeesHowFarACueHasMoved() throws Exception {
         String before = shows.show().readString();
         String now = before.replace("at Start + 1 bar ", "at Start + 1 bar + 0.2 s ");
-        Tree tree = compare(now, before);
-        String shown = Widgets.texts(tree);
-        assertThat(shown).isEqualTo("""
+        String expected = """
                 score Song
                   section Opening
                     A, C RedPeony75   moved 0.2 s   (at Start + 1 bar + 0.2 s | at Start + 1 bar)
-                """);
+                """;
+        compare(now, before);
+        Ui.until("how far the cue has moved, and nothing else", () -> trees().map(Widgets::texts).anyMatch(expected::equals));
     }
 
     @Test

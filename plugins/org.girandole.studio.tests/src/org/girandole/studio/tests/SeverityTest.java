@@ -51,7 +51,7 @@ class SeverityTest {
 
     @Test
     void aSeverityIsNeverLowered() throws Exception {
-        shows.edit("cue First at Start     B      RedPeony75", "cue First at Start     B      RedPeony57");
+        shows.edit("cue First at Start  B       RedPeony75", "cue First at Start  B       RedPeony57");
         Ui.marker(shows.show(), GRAVE);
         IMarker[] before = Ui.markers(shows.show()).toArray(IMarker[]::new);
         choose(GRAVE, "at least a warning");

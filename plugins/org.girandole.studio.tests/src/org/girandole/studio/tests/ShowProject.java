@@ -1,6 +1,10 @@
 package org.girandole.studio.tests;
 
 import java.nio.charset.StandardCharsets;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.ResourcesPlugin;
@@ -79,12 +83,13 @@ final class ShowProject implements BeforeEachCallback, AfterEachCallback {
         return project.getFile("catalogue.show");
     }
 
-    /** Changes the script on disk before it is opened. */
+    /** Changes the script on disk before it is opened; however many blanks stand between two words. */
     void edit(String old, String now) throws CoreException {
         String text = show.readString();
-        if (!text.contains(old)) {
+        Matcher found = Pattern.compile(Stream.of(old.split(" +")).map(Pattern::quote).collect(Collectors.joining(" +"))).matcher(text);
+        if (!found.find()) {
             throw new AssertionError("not in the script: " + old);
         }
-        show.write(text.replace(old, now).getBytes(StandardCharsets.UTF_8), true, false, false, null);
+        show.write(found.replaceAll(Matcher.quoteReplacement(now)).getBytes(StandardCharsets.UTF_8), true, false, false, null);
     }
 }

@@ -21,7 +21,7 @@ class UndoTest {
 
     @Test
     void aQuickFixIsOneStep() throws Exception {
-        shows.edit("cue First at Start     B      RedPeony75", "cue First at Start     B      RedPeony57");
+        shows.edit("cue First at Start  B       RedPeony75", "cue First at Start  B       RedPeony57");
         ITextEditor editor = Ui.open(shows.show());
         IDocument document = Ui.document(editor);
         String before = document.get();
@@ -29,7 +29,7 @@ class UndoTest {
         fix(marker, "RedPeony75").run(marker);
         Ui.settle();
         String after = document.get();
-        assertThat(after).contains("cue First at Start     B      RedPeony75");
+        assertThat(after).contains("cue First at Start  B       RedPeony75");
         undo(editor);
         assertThat(document.get()).isEqualTo(before);
         editor.getAction(ITextEditorActionConstants.REDO).run();
@@ -40,7 +40,7 @@ class UndoTest {
 
     @Test
     void aFixOfManyLinesIsOneStep() throws Exception {
-        shows.edit("cue First at Start     B      RedPeony75", "cue First at Start     B      BluePeony75");
+        shows.edit("cue First at Start  B       RedPeony75", "cue First at Start  B       BluePeony75");
         ITextEditor editor = Ui.open(shows.show());
         IDocument document = Ui.document(editor);
         String before = document.get();
