@@ -83,7 +83,7 @@ class HalfWrittenTest {
 
     private void check(XtextResource script, String now) {
         LoadedShow loaded = language.get(ShowCompiler.class).compile(script);
-        CheckedShow checked = ShowPipeline.check(loaded, main, project, flights);
+        CheckedShow checked = ShowPipeline.check(loaded, main, project, flights, () -> false);
         TextLines lines = new TextLines(now);
         for (Finding finding : checked.findings()) {
             assertThat(finding.message()).as(now).doesNotContain("null", "RULE_");
