@@ -1,5 +1,7 @@
 package org.girandole.studio.tests;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.io.ByteArrayInputStream;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -86,7 +88,10 @@ class CompareTest {
                     A, C RedPeony75   moved 0.2 s   (at Start + 1 bar + 0.2 s | at Start + 1 bar)
                 """;
         compare(now, before);
-        Ui.until("how far the cue has moved, and nothing else", () -> trees().map(Widgets::texts).anyMatch(expected::equals));
+        Ui.until("how far the cue has moved, and nothing else", () -> {
+            assertThat(trees().map(Widgets::texts)).contains(expected);
+            return true;
+        });
     }
 
     @Test
