@@ -42,6 +42,7 @@ class SiteSheet {
 			«IF map.bears.present»
 				<p><b>«map.bears.get.sentence.text»</b> Measured 2 m above the ground, from «Quantities.degrees(map.bears.get.fromDeg).text», steady; «FalloutAreas.SAMPLES» computed flights of each kind.«IF map.bears.get.waived» “waived”: clean but for what somebody agreed to, which counts here in every wind, whatever wind they thought of.«ENDIF»</p>
 				<table class="grid">
+				<colgroup><col style="width: 14mm"/><col style="width: 26mm"/>«FOR speed : WindTable.SPEEDS_MPS»<col/>«ENDFOR»</colgroup>
 				<thead><tr><th>m/s</th><th class="n">Clean up to</th>«FOR speed : WindTable.SPEEDS_MPS»<th class="c">«speed»</th>«ENDFOR»</tr></thead>
 				<tbody>
 				«FOR row : map.bears.get.rows»
