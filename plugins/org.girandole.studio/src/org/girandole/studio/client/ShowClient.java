@@ -21,6 +21,7 @@ import org.eclipse.ui.PlatformUI;
  * ShowListener#checked} says so.
  */
 public final class ShowClient {
+    private static final int MOST_TRIES = 5;
     private static ShowClient instance;
 
     private final ServerLink link = new ServerLink();
@@ -62,6 +63,15 @@ public final class ShowClient {
     /** A request of the protocol, sent after all changes of text that came before it. */
     public <T> CompletableFuture<T> ask(Function<LanguageServer, CompletableFuture<T>> question) {
         return link.ask(question);
+    }
+
+    /** As {@link #ask}, for what a person has asked for: a change that overtakes the question does not lose it, it is asked again. */
+    public <T> CompletableFuture<T> insist(Function<LanguageServer, CompletableFuture<T>> question) {
+        return insist(question, MOST_TRIES);
+    }
+
+    private <T> CompletableFuture<T> insist(Function<LanguageServer, CompletableFuture<T>> question, int tries) {
+        return ask(question).thenCompose(answer -> answer == null && tries > 1 ? insist(question, tries - 1) : CompletableFuture.completedFuture(answer));
     }
 
     /** A request that is not of the protocol, such as {@code girandole/plan}; the parameter is passed as it is. */

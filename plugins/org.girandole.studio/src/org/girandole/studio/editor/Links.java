@@ -69,13 +69,13 @@ public final class Links extends AbstractHyperlinkDetector {
         public void open() {
             Position position = Positions.position(text.document(), offset);
             ShowClient client = ShowClient.get();
-            client.ask(server -> server.getTextDocumentService().documentLink(new DocumentLinkParams(text.id()))).thenAccept(links -> {
+            client.insist(server -> server.getTextDocumentService().documentLink(new DocumentLinkParams(text.id()))).thenAccept(links -> {
                 DocumentLink file = links == null ? null : links.stream().filter(link -> inside(link.getRange(), position)
                         && link.getTarget() != null).findFirst().orElse(null);
                 if (file != null) {
                     client.reveal(file.getTarget(), 1, 1, 0);
                 } else {
-                    client.ask(server -> server.getTextDocumentService().definition(new DefinitionParams(text.id(), position)))
+                    client.insist(server -> server.getTextDocumentService().definition(new DefinitionParams(text.id(), position)))
                             .thenAccept(Link::go);
                 }
             });

@@ -44,10 +44,13 @@ public final class SiteState {
         return rose;
     }
 
-    /** An answer has come. A selected position stays if the new site has one of its name. */
+    /** An answer has come. A selected position stays if the new site has one of its name; a wind that was tried is forgotten with its show. */
     public void show(SiteView shown) {
         String name = selected().map(SiteView.Position::name).orElse("");
         boolean other = !shown.name().equals(site.name()) || shown.positions().size() != site.positions().size();
+        if (!shown.uri().equals(site.uri())) {
+            tried = null;
+        }
         site = shown;
         selected = -1;
         selectPosition(name);

@@ -130,7 +130,7 @@ public final class ShowHub implements ShowListener {
         if (broken || display.isDisposed()) {
             return;
         }
-        if (!plan.show().equals(stage.plan().show())) {
+        if (!plan.uri().equals(stage.plan().uri())) {
             wind = null;
         }
         stage.show(plan);

@@ -74,6 +74,15 @@ class SiteTest {
         assertThat(texts()).noneSatisfy(text -> assertThat(text).contains("TRIED"));
     }
 
+    /** Else the site of the next show would be drawn as if for a wind that nobody tried on it. */
+    @Test
+    void aTriedWindIsForgottenWithItsShow() {
+        state.turnWind(1, 0);
+        state.show(SiteView.nothing("file:///other.show", "It has no site."));
+        assertThat(state.trying()).isFalse();
+        assertThat(state.settled()).isTrue();
+    }
+
     @Test
     void theEnvelopeLeavesNothingOut() {
         // A square with points on its edges and inside: its corners are left.
