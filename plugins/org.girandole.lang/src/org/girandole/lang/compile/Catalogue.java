@@ -14,7 +14,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.show.AngleField;
 import org.girandole.lang.show.ChainDef;
@@ -35,8 +34,6 @@ import org.girandole.plan.script.TiltRange;
 /** Effects, lots and chains. */
 final class Catalogue {
     static final int MOST_SHOTS = 1000;
-    /** Lines of an effect that something is computed from, or estimated in place of. */
-    private static final List<String> QUANTITIES = List.of("calibre", "rise", "apex", "spread", "charge", "mass", "tilt");
     private static final int MOST_STOCK = 1_000_000;
     /** Division and compatibility group, Orange Book (UN Model Regulations) 2.1; fireworks are 1.1G, 1.2G, 1.3G, 1.4G or 1.4S. */
 
@@ -66,24 +63,22 @@ final class Catalogue {
 
         private Set<String> refusedOver(Parts base) {
             Set<String> all = new TreeSet<>(base.refused);
-            all.removeAll(written());
+            all.removeIf(key -> quantities().get(key).isPresent());
             all.addAll(refused);
             return all;
         }
 
         /** The same, knowing which lines of the block gave no value. */
         Parts refusing(Block block) {
-            Set<String> without = new TreeSet<>(QUANTITIES);
-            without.removeIf(key -> !block.has(key));
-            without.removeAll(written());
+            Set<String> without = new TreeSet<>(quantities().keySet());
+            without.removeIf(key -> !block.has(key) || quantities().get(key).isPresent());
             return new Parts(calibreM, rise, apexM, spreadM, lastsUs, chargeKg, hazard, colour, igniter, massKg, tubeLengthM, shots, tilt, report,
                     without);
         }
 
-        private Set<String> written() {
-            Map<String, Optional<?>> values = Map.of("calibre", calibreM, "rise", rise, "apex", apexM, "spread", spreadM, "charge", chargeKg,
-                    "mass", massKg, "tilt", tilt);
-            return values.keySet().stream().filter(key -> values.get(key).isPresent()).collect(Collectors.toSet());
+        /** Lines that something is computed from, or estimated in place of. */
+        private Map<String, Optional<?>> quantities() {
+            return Map.of("calibre", calibreM, "rise", rise, "apex", apexM, "spread", spreadM, "charge", chargeKg, "mass", massKg, "tilt", tilt);
         }
     }
 

@@ -5,9 +5,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileTime;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
+import org.girandole.plan.Lately;
 
 /**
  * Recordings that are not read again as long as the file system says that the file is the same: same file, same size, same time of change.
@@ -17,14 +17,7 @@ public final class RememberedRecordings implements Recordings {
     private static final int MOST_KEPT = 64;
 
     private final Recordings recordings;
-    private final Map<Path, Kept> kept = new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Path, Kept> eldest) {
-            return size() > MOST_KEPT;
-        }
-    };
+    private final Map<Path, Kept> kept = new Lately<>(MOST_KEPT);
 
     /** @param recordings where to listen to what is not remembered */
     public RememberedRecordings(Recordings recordings) {

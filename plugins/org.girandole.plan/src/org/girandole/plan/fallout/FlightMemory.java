@@ -1,7 +1,6 @@
 package org.girandole.plan.fallout;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
@@ -10,6 +9,7 @@ import org.girandole.physics.fallout.FalloutResult;
 import org.girandole.physics.fallout.FalloutSpec;
 import org.girandole.physics.flight.Body;
 import org.girandole.physics.flight.MuzzleFit;
+import org.girandole.plan.Lately;
 
 /**
  * What was flown lately. A shell flies the same whenever everything is the same that its flight hangs on, and all of that is asked for here:
@@ -126,22 +126,6 @@ public final class FlightMemory {
                 throw why;
             }
             return found;
-        }
-    }
-
-    /** Keeps what was asked for last. */
-    private static final class Lately<K, V> extends LinkedHashMap<K, V> {
-        private static final long serialVersionUID = 1L;
-        private final int most;
-
-        Lately(int most) {
-            super(16, 0.75f, true);
-            this.most = most;
-        }
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<K, V> eldest) {
-            return size() > most;
         }
     }
 }

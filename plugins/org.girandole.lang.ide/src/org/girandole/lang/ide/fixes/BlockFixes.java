@@ -20,7 +20,6 @@ import org.girandole.lang.show.ChainDef;
 import org.girandole.lang.show.EffectDef;
 import org.girandole.lang.show.Named;
 import org.girandole.lang.show.ScoreDef;
-import org.girandole.lang.show.Script;
 import org.girandole.lang.show.SoundtrackDef;
 import org.girandole.lang.show.SpanField;
 import org.girandole.lang.show.WaiverDef;
@@ -60,9 +59,7 @@ final class BlockFixes {
     private static Optional<SoundtrackDef> track(Case one) {
         return one.at(SoundtrackDef.class).or(() -> one.plan().flatMap(plan -> plan.cues().stream()
                 .filter(cue -> cue.source().equals(one.finding().source())).map(PlannedCue::soundtrack).findFirst())
-                .flatMap(name -> one.view().resource().getResourceSet().getResources().stream().flatMap(resource -> resource.getContents().stream())
-                .filter(Script.class::isInstance).flatMap(script -> ((Script) script).getElements().stream())
-                .filter(SoundtrackDef.class::isInstance).map(SoundtrackDef.class::cast).filter(track -> name.equals(track.getName())).findFirst()));
+                .flatMap(name -> one.defined(SoundtrackDef.class).filter(track -> name.equals(track.getName())).findFirst()));
     }
 
     private static Optional<Fix> field(Case one, SoundtrackDef track, String key, String line, String title) {

@@ -2,6 +2,7 @@ package org.girandole.lang.ide.fixes;
 
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;
@@ -13,6 +14,8 @@ import org.girandole.lang.ide.completion.Free;
 import org.girandole.lang.ide.features.ScriptView;
 import org.girandole.lang.ide.server.CheckedScript;
 import org.girandole.lang.ide.server.CheckedText;
+import org.girandole.lang.show.Element;
+import org.girandole.lang.show.Script;
 import org.girandole.plan.Finding;
 import org.girandole.plan.Plan;
 
@@ -52,6 +55,12 @@ record Case(ScriptView view, CheckedScript checked, Finding finding) {
             object = object.eContainer();
         }
         return Optional.ofNullable(type.cast(object));
+    }
+
+    /** Everything of a kind that the script and the files it uses define. */
+    <T extends Element> Stream<T> defined(Class<T> type) {
+        return view.resource().getResourceSet().getResources().stream().flatMap(resource -> resource.getContents().stream())
+                .filter(Script.class::isInstance).flatMap(script -> ((Script) script).getElements().stream()).filter(type::isInstance).map(type::cast);
     }
 
     /** The text of the file that something is written in, which need not be that of the finding; empty when it has changed since the check. */

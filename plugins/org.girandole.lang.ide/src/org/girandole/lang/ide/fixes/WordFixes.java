@@ -16,7 +16,6 @@ import org.girandole.lang.show.Field;
 import org.girandole.lang.show.NameAnchor;
 import org.girandole.lang.show.PlaceRange;
 import org.girandole.lang.show.ScoreDef;
-import org.girandole.lang.show.Script;
 import org.girandole.lang.show.SiteDef;
 import org.girandole.lang.show.SoundtrackDef;
 
@@ -78,9 +77,7 @@ final class WordFixes {
     }
 
     private static Optional<SiteDef> site(Case one) {
-        return one.view().resource().getResourceSet().getResources().stream().flatMap(resource -> resource.getContents().stream())
-                .filter(Script.class::isInstance).flatMap(script -> ((Script) script).getElements().stream())
-                .filter(SiteDef.class::isInstance).map(SiteDef.class::cast).filter(site -> chosen(one, site)).findFirst();
+        return one.defined(SiteDef.class).filter(site -> chosen(one, site)).findFirst();
     }
 
     private static boolean chosen(Case one, SiteDef site) {

@@ -6,8 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.girandole.plan.Plan;
 import org.girandole.plan.rehearse.CueOutcome;
-import org.girandole.plan.rehearse.ImpossibleNight;
-import org.girandole.plan.rehearse.Rehearsals;
+import org.girandole.plan.rehearse.GoneThrough;
 import org.girandole.plan.rehearse.Rehearsed;
 import org.girandole.plan.rehearse.RehearsalTrace;
 import org.girandole.plan.rehearse.RehearsalTrace.Sample;
@@ -33,11 +32,9 @@ final class Nights {
         if (chosen.isEmpty()) {
             return RehearsalView.nothing(choices, params.name() == null ? "No rehearsal is chosen." : "The script rehearses no '" + params.name() + "'.");
         }
-        try {
-            return view(choices, Rehearsals.of(plan, chosen.get()));
-        } catch (ImpossibleNight e) {
-            return RehearsalView.nothing(choices, e.getMessage() + ": " + e.remedy() + ".");
-        }
+        GoneThrough gone = GoneThrough.of(plan, chosen.get());
+        return gone.night().map(night -> view(choices, night)).orElseGet(() -> RehearsalView.nothing(choices,
+                gone.impossible().map(why -> why.getMessage() + ": " + why.remedy() + ".").orElseThrow()));
     }
 
     private static RehearsalView view(List<Choice> choices, Rehearsed night) {
