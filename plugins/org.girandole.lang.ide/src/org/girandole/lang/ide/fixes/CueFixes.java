@@ -26,15 +26,13 @@ import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Times;
 import org.girandole.plan.allocate.Fit;
 import org.girandole.plan.rules.Cues;
+import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.script.Effect;
-import org.girandole.plan.script.FiringSystem;
 import org.girandole.plan.script.Module;
 import org.girandole.plan.script.Rack;
 
 /** Mends cues: their moments, pins and tubes. */
 final class CueFixes {
-    private static final long US_PER_MS = 1000;
-
     private final Renaming naming;
 
     CueFixes(Renaming naming) {
@@ -46,42 +44,31 @@ final class CueFixes {
         return one.data("mark").map(mark -> List.of(one.fix("Use the mark " + mark, one.replace(naming.written(mark))))).orElse(List.of());
     }
 
-    /**
-     * Moves a cue by the finding's own value, or by a little more: moments of firing lie on the steps of the firing system, so that a cue moved by
-     * a part of a step may stay where it was.
-     *
-     * @param later whether the cue has to go later or earlier
-     */
-    List<Fix> shift(Case one, String key, boolean later) {
-        Optional<Long> us = one.number(key);
-        Optional<CueLine> cue = one.at(CueLine.class).filter(found -> found.getAt() != null);
-        if (us.isEmpty() || cue.isEmpty() || us.get() <= 0) {
-            return List.of();
-        }
-        long stepUs = one.plan().flatMap(plan -> plan.script().firingSystem()).flatMap(FiringSystem::stepUs).filter(step -> step > 0).orElse(1L);
-        long ms = wholeUp(wholeUp(us.get(), stepUs) * stepUs, US_PER_MS);
-        TextEdit edit = moved(one, cue.get().getAt(), later ? ms : -ms);
-        return edit == null ? List.of() : List.of(one.fix("Move the cue " + ms + " ms " + (later ? "later" : "earlier"), edit));
+    /** Moves a cue by what its finding advises. */
+    List<Fix> later(Case one) {
+        return one.number("laterUs").flatMap(us -> moved(one, us, "later")).map(List::of).orElse(List.of());
     }
 
-    private static long wholeUp(long size, long unit) {
-        return Math.floorDiv(size + unit - 1, unit);
+    List<Fix> earlier(Case one) {
+        return one.number("earlierUs").flatMap(us -> moved(one, -us, "earlier")).map(List::of).orElse(List.of());
     }
 
-    private static TextEdit moved(Case one, TimeExpr at, long ms) {
+    private static Optional<Fix> moved(Case one, long byUs, String towards) {
+        return one.at(CueLine.class).map(CueLine::getAt).map(at -> one.fix("Move the cue " + Quantity.span(Math.abs(byUs)) + " " + towards,
+                moved(one, at, byUs)));
+    }
+
+    private static TextEdit moved(Case one, TimeExpr at, long byUs) {
         INode node = NodeModelUtils.findActualNodeFor(at);
-        if (node == null) {
-            return null;
-        }
         if (at.getAnchor() instanceof ClockAnchor && at.getSteps().isEmpty()) {
             Optional<PlannedCue> planned = one.plan().flatMap(plan -> plan.cues().stream()
                     .filter(cue -> cue.script().at().source().equals(source(one, at))).findFirst());
             if (planned.isPresent() && planned.get().script().at().anchor() instanceof org.girandole.plan.script.TimeExpr.AtClock clock
-                    && clock.us() + ms * US_PER_MS >= 0) {
-                return one.replace(node, Times.exactClock(clock.us() + ms * US_PER_MS));
+                    && clock.us() + byUs >= 0) {
+                return one.replace(node, Times.exactClock(clock.us() + byUs));
             }
         }
-        return one.insert(node.getEndOffset(), (ms < 0 ? " - " : " + ") + Math.abs(ms) + " ms");
+        return one.insert(node.getEndOffset(), (byUs < 0 ? " - " : " + ") + Quantity.span(Math.abs(byUs)));
     }
 
     private static org.girandole.plan.script.SourceRef source(Case one, EObject object) {

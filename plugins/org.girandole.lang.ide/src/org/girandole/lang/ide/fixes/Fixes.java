@@ -46,12 +46,12 @@ public final class Fixes {
         recipe("syntax", words::escape);
         recipe("syntax", words::close);
         recipe("off-mark", cues::mark);
-        recipe("pins-too-close", one -> cues.shift(one, "shiftUs", true));
-        recipe("fires-in-preroll", one -> cues.shift(one, "earlyUs", true));
-        recipe("fires-before-timecode", one -> cues.shift(one, "earlyUs", true));
+        recipe("pins-too-close", one -> cues.later(one));
+        recipe("fires-in-preroll", one -> cues.later(one));
+        recipe("fires-before-timecode", one -> cues.later(one));
         recipe("fires-before-timecode", blocks::preroll);
-        recipe("hold-debris", one -> cues.shift(one, "earlierUs", false));
-        recipe("chain-overruns", one -> cues.shift(one, "overUs", false));
+        recipe("hold-debris", one -> cues.earlier(one));
+        recipe("chain-overruns", one -> cues.earlier(one));
         recipe("pin-taken", cues::pin);
         recipe("pin-out-of-range", cues::pin);
         recipe("module-elsewhere", cues::pin);

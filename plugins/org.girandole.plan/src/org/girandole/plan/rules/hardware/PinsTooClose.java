@@ -12,6 +12,7 @@ import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.Shift;
 import org.girandole.plan.script.Module;
 import org.girandole.plan.script.ModuleType;
 
@@ -31,10 +32,10 @@ public final class PinsTooClose implements Rule {
     public void check(Plan plan, Findings out) {
         ScriptIndex index = ScriptIndex.of(plan);
         Pins.byModule(plan).forEach((key, cues) -> index.module(key.module()).ifPresent(module -> index.typeOf(module)
-                .ifPresent(type -> type.pinGapUs().ifPresent(gapUs -> check(module, type, gapUs, cues, out)))));
+                .ifPresent(type -> type.pinGapUs().ifPresent(gapUs -> check(plan, module, type, gapUs, cues, out)))));
     }
 
-    private static void check(Module module, ModuleType type, long gapUs, List<PlannedCue> cues, Findings out) {
+    private static void check(Plan plan, Module module, ModuleType type, long gapUs, List<PlannedCue> cues, Findings out) {
         PlannedCue before = cues.get(0);
         for (PlannedCue cue : cues) {
             long apartUs = cue.timing().fireUs() - before.timing().fireUs();
@@ -42,13 +43,14 @@ public final class PinsTooClose implements Rule {
                 continue;
             }
             if (apartUs < gapUs) {
+                long laterUs = Shift.us(plan, gapUs - apartUs);
                 out.report("Module " + module.name() + " fires " + Cues.name(cue) + " only " + Quantity.span(apartUs) + " after "
                         + Cues.name(before))
                         .found(Quantity.span(apartUs) + " apart", "at once, or at least " + Quantity.span(gapUs) + " apart")
                         .basis(Basis.script("module type " + type.name() + ", pin gap " + Quantity.span(gapUs), type.source()))
-                        .remedy("move one of them by " + Quantity.span(gapUs - apartUs) + ", or put it on another module")
+                        .remedy("move it at least " + Quantity.span(laterUs) + " later, or the one before it as much earlier, or put it on another module")
                         .about(Cues.subject(cue, module.name()))
-                        .data(Map.of("shiftUs", Long.toString(gapUs - apartUs)))
+                        .data(Map.of("laterUs", Long.toString(laterUs)))
                         .at(cue.source());
             }
             before = cue;

@@ -31,7 +31,9 @@ public final class PrerollShort implements Rule {
         Map<String, Long> beginsUs = new HashMap<>();
         plan.soundtracks().forEach(track -> track.script().prerollUs().ifPresent(prerollUs -> beginsUs.put(track.name(), -prerollUs)));
         Map<String, PlannedCue> firsts = new HashMap<>();
+        Map<String, Long> earliestUs = new HashMap<>();
         for (PlannedCue cue : plan.cues()) {
+            earliestUs.merge(cue.soundtrack(), cue.timing().fireUs(), Math::min);
             // What would be fired before the timecode is not fired at all.
             if (cue.timing().fireUs() >= beginsUs.getOrDefault(cue.soundtrack(), Long.MAX_VALUE)) {
                 firsts.merge(cue.soundtrack(), cue, (a, b) -> b.timing().fireUs() < a.timing().fireUs() ? b : a);
@@ -44,11 +46,13 @@ public final class PrerollShort implements Rule {
                 long runUs = prerollUs + untilUs;
                 if (runUs < LEAST_US) {
                     String until = untilUs == 0 ? "the first note" : "the first firing, " + Cues.name(first);
+                    // With more timecode, what is fired before it now will be fired as well.
+                    long neededUs = LEAST_US - Math.min(0, earliestUs.getOrDefault(track.name(), 0L));
                     out.report("Soundtrack " + track.name() + " has only " + Quantity.span(runUs) + " of timecode before " + until)
                             .found(Quantity.span(runUs), "at least " + Quantity.span(LEAST_US))
-                            .remedy("make the preroll " + Quantity.span(LEAST_US - untilUs) + " or longer; 60 s is usual")
+                            .remedy("make the preroll at least " + Quantity.atLeast(neededUs) + "; 60 s is usual")
                             .about(Subject.of(track.name()))
-                            .data(Map.of("prerollUs", Long.toString(LEAST_US - untilUs)))
+                            .data(Map.of("prerollUs", Long.toString(neededUs)))
                             .at(track.script().source());
                 }
             });

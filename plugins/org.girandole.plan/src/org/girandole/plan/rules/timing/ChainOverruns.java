@@ -13,6 +13,7 @@ import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.Shift;
 
 /** A chain that begins in its section, or in the music, and ends after it. */
 public final class ChainOverruns implements Rule {
@@ -36,7 +37,7 @@ public final class ChainOverruns implements Rule {
             }
             Optional.ofNullable(limits.get(cue.soundtrack())).map(byName -> byName.get(cue.section()))
                     .filter(limit -> cue.timing().seenUs() <= limit.endUs() && lastSeenUs(cue) > limit.endUs())
-                    .ifPresent(limit -> report(cue, limit, out));
+                    .ifPresent(limit -> report(plan, cue, limit, out));
         }
     }
 
@@ -49,14 +50,15 @@ public final class ChainOverruns implements Rule {
         return limits;
     }
 
-    private static void report(PlannedCue cue, Limit limit, Findings out) {
+    private static void report(Plan plan, PlannedCue cue, Limit limit, Findings out) {
         long overUs = lastSeenUs(cue) - limit.endUs();
+        long earlierUs = Shift.us(plan, overUs);
         out.report(Cues.name(cue) + ": its last item bursts " + Quantity.span(overUs) + " after " + limit.name() + " has ended")
                 .found("last burst at " + Quantity.moment(lastSeenUs(cue)), "by " + Quantity.moment(limit.endUs()))
                 .basis(limit.basis())
-                .remedy("begin the chain " + Quantity.atLeast(overUs) + " earlier, use fewer items, or shorten its gap")
+                .remedy("begin the chain " + Quantity.span(earlierUs) + " earlier, use fewer items, or shorten its gap")
                 .about(Cues.subject(cue))
-                .data(Map.of("overUs", Long.toString(overUs)))
+                .data(Map.of("earlierUs", Long.toString(earlierUs)))
                 .at(cue.source());
     }
 

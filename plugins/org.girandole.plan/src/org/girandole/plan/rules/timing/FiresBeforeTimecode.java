@@ -11,6 +11,7 @@ import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.Shift;
 
 /** A cue that would have to be fired before there is any timecode to fire it by. */
 public final class FiresBeforeTimecode implements Rule {
@@ -34,14 +35,15 @@ public final class FiresBeforeTimecode implements Rule {
                 if (earlyUs <= 0) {
                     return;
                 }
+                long laterUs = Shift.us(plan, earlyUs);
                 out.report(Cues.name(cue) + " would have to be fired " + Quantity.span(earlyUs) + " before the timecode begins")
                         .found("fires at " + Quantity.moment(cue.timing().fireUs()),
                                 "from " + Quantity.moment(-prerollUs) + " on, where the timecode begins")
                         .basis(Basis.script("preroll " + Quantity.span(prerollUs), track.script().source()))
-                        .remedy("move the cue at least " + Quantity.atLeast(earlyUs) + " later, or make the preroll at least "
+                        .remedy("move the cue at least " + Quantity.span(laterUs) + " later, or make the preroll at least "
                                 + Quantity.atLeast(-cue.timing().fireUs()))
                         .about(Cues.subject(cue))
-                        .data(Map.of("earlyUs", Long.toString(earlyUs), "prerollUs", Long.toString(-cue.timing().fireUs())))
+                        .data(Map.of("laterUs", Long.toString(laterUs), "prerollUs", Long.toString(-cue.timing().fireUs())))
                         .at(cue.source());
             });
         }

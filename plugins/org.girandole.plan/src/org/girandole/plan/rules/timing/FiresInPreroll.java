@@ -11,6 +11,7 @@ import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.Shift;
 
 /** A cue that is fired before the first note is heard. */
 public final class FiresInPreroll implements Rule {
@@ -34,12 +35,13 @@ public final class FiresInPreroll implements Rule {
             if (fireUs >= 0 || beforeTimecode) {
                 continue;
             }
+            long laterUs = Shift.us(plan, -fireUs);
             out.report(Cues.name(cue) + " is fired " + Quantity.span(-fireUs) + " before the first note")
                     .found("fires at " + Quantity.moment(fireUs), "from " + Quantity.moment(0) + " on, the first note")
                     .remedy("see that the crew knows it: the shooter holds to fire before the music; or move the cue "
-                            + Quantity.span(-fireUs) + " later")
+                            + Quantity.span(laterUs) + " later")
                     .about(Cues.subject(cue))
-                    .data(Map.of("earlyUs", Long.toString(-fireUs)))
+                    .data(Map.of("laterUs", Long.toString(laterUs)))
                     .at(cue.source());
         }
     }

@@ -18,6 +18,7 @@ import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.Shift;
 
 /**
  * Bursts before a hold whose debris may still be coming down in it. Said once for each hold and effect. What burns or is fired in it is for
@@ -47,21 +48,21 @@ public final class HoldDebris implements Rule {
                         .forEach(hold -> late.computeIfAbsent(new Key(hold, cue.what()), k -> new ArrayList<>()).add(cue)));
             }
         }
-        late.forEach((key, cues) -> report(key, cues, out));
+        late.forEach((key, cues) -> report(plan, key, cues, out));
     }
 
-    private static void report(Key key, List<PlannedCue> cues, Findings out) {
+    private static void report(Plan plan, Key key, List<PlannedCue> cues, Findings out) {
         PlannedCue last = cues.stream().max(Comparator.comparingLong(HoldDebris::downUs)).orElseThrow();
         PlannedCue.Burst burst = last.burst().orElseThrow();
         String others = cues.size() == 1 ? "" : " and of " + Quantity.count(cues.size() - 1, "firing", "firings") + " before it";
-        long overUs = downUs(last) - key.hold().fromUs() + 1;
+        long earlierUs = Shift.us(plan, downUs(last) - key.hold().fromUs() + 1);
         out.report("Debris of " + Cues.name(last) + others + " may still come down in the hold '" + key.hold().reason() + "'")
                 .found("down by " + Quantity.moment(downUs(last)) + ", from " + Quantity.metres(burst.at().zM())
                         + (burst.estimated() ? " (estimated)" : ""), "by " + Quantity.moment(key.hold().fromUs()) + ", where the hold begins")
                 .basis(Basis.script("hold '" + key.hold().reason() + "'", key.hold().source()) + "; " + INFO.basis())
-                .remedy("move the cue at least " + Quantity.atLeast(overUs) + " earlier, or see that what passes keeps out of the fallout")
+                .remedy("move " + (cues.size() == 1 ? "the cue" : "each of these cues") + " at least " + Quantity.span(earlierUs) + " earlier, or see that what passes keeps out of the fallout")
                 .about(new Subject(Cues.subject(last).names(), List.of()))
-                .data(Map.of("earlierUs", Long.toString(overUs)))
+                .data(Map.of("earlierUs", Long.toString(earlierUs)))
                 .at(last.source());
     }
 

@@ -12,6 +12,7 @@ import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.Shift;
 
 /** Something that is fired, bursts or still burns while the script wants the sky empty. Scatter counts against the cue. */
 public final class HoldViolated implements Rule {
@@ -29,11 +30,11 @@ public final class HoldViolated implements Rule {
     public void check(Plan plan, Findings out) {
         ScriptIndex index = ScriptIndex.of(plan);
         for (PlannedCue cue : Cues.oncePerPlace(plan.cues())) {
-            index.soundtrack(cue).ifPresent(track -> track.holds().forEach(hold -> check(cue, hold, out)));
+            index.soundtrack(cue).ifPresent(track -> track.holds().forEach(hold -> check(plan, cue, hold, out)));
         }
     }
 
-    private static void check(PlannedCue cue, Hold hold, Findings out) {
+    private static void check(Plan plan, PlannedCue cue, Hold hold, Findings out) {
         long fireUs = cue.timing().fireUs();
         Optional<Long> burnsUs = Cues.seenForUs(cue.effect());
         long goneUs = Cues.goneUs(cue);
@@ -46,7 +47,7 @@ public final class HoldViolated implements Rule {
                         + (burnsUs.isEmpty() ? " or later: how long it burns is not known" : ""),
                         "nothing from " + Quantity.moment(hold.fromUs()) + " to " + Quantity.moment(hold.toUs()))
                 .basis(Basis.script("hold '" + hold.reason() + "'", hold.source()))
-                .remedy("move the cue at least " + Quantity.atLeast(goneUs - hold.fromUs() + 1) + " earlier, or so that it is fired at "
+                .remedy("move the cue at least " + Quantity.span(Shift.us(plan, goneUs - hold.fromUs() + 1)) + " earlier, or so that it is fired at "
                         + Quantity.moment(hold.toUs()) + " or later")
                 .about(Cues.subject(cue))
                 .at(cue.source());

@@ -141,18 +141,18 @@ class FixesTest {
         assertThat(mended(Quay.with("    at bar 12  A  Peony  pin M1/3\n    at bar 12 + 10 ms  A  Peony  pin M1/4"), "pins-too-close", "Move the cue 10 ms later"))
                 .contains("at bar 12 + 10 ms + 10 ms");
         // At bar 1 the first note is seen; 2.305 s earlier is the firing, which the step of 10 ms rounds half up to 2.3 s.
-        assertThat(mended(Quay.with("    at bar 1  A  Peony"), "fires-in-preroll", "Move the cue 2300 ms later")).contains("at bar 1 + 2300 ms");
+        assertThat(mended(Quay.with("    at bar 1  A  Peony"), "fires-in-preroll", "Move the cue 2.3 s later")).contains("at bar 1 + 2.3 s");
     }
 
     @Test
     void aCueIsMovedToWhereTimecodeRuns() {
         // At bar 1 the first note is seen, and 2.3 s earlier is the firing.
         String early = Quay.with("    at bar 1  A  Peony");
-        assertThat(mended(early.replace("preroll 60 s", "preroll 1 s"), "fires-before-timecode", "Move the cue 1300 ms later")).contains("at bar 1 + 1300 ms");
+        assertThat(mended(early.replace("preroll 60 s", "preroll 1 s"), "fires-before-timecode", "Move the cue 1.3 s later")).contains("at bar 1 + 1.3 s");
         assertThat(mended(early.replace("preroll 60 s", "preroll 1 s"), "fires-before-timecode", "Make the pre-roll 3 s")).contains("preroll  3 s");
         // 1308 ms are missing, and the firing system fires in steps of 10 ms: 1308 ms later would be fired at the step before.
-        assertThat(mended(early.replace("preroll 60 s", "preroll 992 ms"), "fires-before-timecode", "Move the cue 1310 ms later"))
-                .contains("at bar 1 + 1310 ms");
+        assertThat(mended(early.replace("preroll 60 s", "preroll 992 ms"), "fires-before-timecode", "Move the cue 1.31 s later"))
+                .contains("at bar 1 + 1.31 s");
         // The soundtrack may stand in a file of its own.
         int from = early.indexOf("soundtrack Tides");
         int to = early.indexOf("figure Pair2");
@@ -178,9 +178,9 @@ class FixesTest {
     @Test
     void aCueIsMovedOutOfAHold() {
         editor.open(FILE, Quay.with("    at bar 12  A  Peony\n  }\n  hold from 0:23 to 0:26 \"ferry\"\n  section More from bar 26 to bar 27 {"));
-        CodeAction action = editor.fixes(FILE, "hold-debris").stream().filter(a -> a.getTitle().matches("Move the cue \\d+ ms earlier")).findFirst().orElseThrow();
+        CodeAction action = editor.fixes(FILE, "hold-debris").stream().filter(a -> a.getTitle().matches("Move the cue [0-9.]+ m?s earlier")).findFirst().orElseThrow();
         editor.apply(action);
-        assertThat(editor.text(FILE)).containsPattern("at [a-zA-Z0-9 ]+ - \\d+ ms");
+        assertThat(editor.text(FILE)).containsPattern("at [a-zA-Z0-9 ]+ - [0-9.]+ m?s");
         assertThat(editor.rules(FILE)).doesNotContain("hold-debris");
     }
 
