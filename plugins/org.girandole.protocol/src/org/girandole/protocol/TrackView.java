@@ -10,10 +10,11 @@ import java.util.List;
  * @param start timecode at the beginning of the pre-roll; null when there is none
  * @param audio URI of the sound file; null when the script names none or it cannot be read
  * @param silence why there is no sound, null when there is
+ * @param piece URI of a Standard MIDI File from which the missing recording can be played: of its name, beside its place; else null
  * @param bars with their beats, over the length of the soundtrack
  */
 public record TrackView(String name, String label, int slot, Long lengthUs, Long prerollUs, String rate, String start, String audio,
-        String silence, List<Bar> bars, List<Mark> marks, List<Span> sections, List<Span> holds, SourcePlace source) {
+        String silence, String piece, List<Bar> bars, List<Mark> marks, List<Span> sections, List<Span> holds, SourcePlace source) {
     /**
      * A bar.
      *

@@ -3,6 +3,8 @@ package org.girandole.music.synth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.concurrent.CancellationException;
+import java.util.function.DoublePredicate;
 
 /** Plays the notes of a performance, block by block. */
 final class Band {
@@ -27,10 +29,17 @@ final class Band {
         notes = performance.notes();
     }
 
-    /** The first {@code frames} frames from the beginning: little-endian signed 16 bits, the same on both sides. */
-    byte[] play(int frames) {
+    /**
+     * The first {@code frames} frames from the beginning: little-endian signed 16 bits, the same on both sides.
+     *
+     * @throws CancellationException as soon as the listener does not want to hear more
+     */
+    byte[] play(int frames, DoublePredicate goesOn) {
         byte[] out = new byte[Math.multiplyExact(frames, PieceRenderer.FRAME_BYTES)];
         for (int at = 0; at < frames; at += BLOCK_FRAMES) {
+            if (!goesOn.test((double) at / frames)) {
+                throw new CancellationException("stopped at frame " + at + " of " + frames);
+            }
             double[] block = new double[Math.min(BLOCK_FRAMES, frames - at)];
             sounding.removeIf(voice -> !voice.addTo(block, 0));
             begin(block, at);

@@ -7,6 +7,7 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.function.DoublePredicate;
 import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
@@ -35,7 +36,7 @@ public final class PieceRenderer {
         ByteArrayOutputStream midi = new ByteArrayOutputStream();
         try {
             piece.writeMidi(midi);
-            return render(Performance.read(midi.toByteArray()), piece.map().timeUsOfBar(piece.bars() + 1, Rational.ONE) + RING_US);
+            return render(Performance.read(midi.toByteArray()), piece.map().timeUsOfBar(piece.bars() + 1, Rational.ONE) + RING_US, share -> true);
         } catch (IOException e) {
             throw new UncheckedIOException("in memory", e);
         }
@@ -58,18 +59,28 @@ public final class PieceRenderer {
      * @throws IOException    if the sound cannot be written
      */
     public static long writeWav(byte[] midi, OutputStream wav) throws IOException {
+        return writeWav(midi, wav, share -> true);
+    }
+
+    /**
+     * The same, for somebody who waits for it.
+     *
+     * @param goesOn is told again and again which share is played, 0 to 1; false stops it before anything is written
+     * @throws java.util.concurrent.CancellationException when it was stopped
+     */
+    public static long writeWav(byte[] midi, OutputStream wav, DoublePredicate goesOn) throws IOException {
         Performance performance = Performance.read(midi);
         long endUs = performance.endUs() + (performance.rings() ? RING_US : 0);
         if (endUs > LONGEST_US) {
             throw new AudioException(AudioException.Kind.UNSUPPORTED, "It lasts " + endUs / 60_000_000 + " minutes; at most an hour is played");
         }
-        byte[] samples = render(performance, endUs);
+        byte[] samples = render(performance, endUs, goesOn);
         write(samples, wav);
         return AudioFiles.lengthUs(samples.length / FRAME_BYTES, SAMPLE_RATE);
     }
 
-    private static byte[] render(Performance performance, long endUs) {
-        return new Band(performance).play((int) (endUs * SAMPLE_RATE / 1_000_000));
+    private static byte[] render(Performance performance, long endUs, DoublePredicate goesOn) {
+        return new Band(performance).play((int) (endUs * SAMPLE_RATE / 1_000_000), goesOn);
     }
 
     private static void write(byte[] samples, OutputStream out) throws IOException {

@@ -3,6 +3,7 @@ package org.girandole.studio.product;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URL;
+import java.nio.file.Path;
 import java.util.Enumeration;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IFolder;
@@ -21,6 +22,7 @@ import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.ide.IDE;
 import org.girandole.studio.project.NewProjectWizard;
+import org.girandole.studio.views.workbench.RecordingJob;
 import org.osgi.framework.Bundle;
 import org.osgi.framework.FrameworkUtil;
 import org.osgi.service.prefs.BackingStoreException;
@@ -31,6 +33,8 @@ public final class FirstStart implements IStartup {
     private static final String DONE = "exampleGiven";
     private static final String FOLDER = "example/";
     private static final String SCRIPT = "harbour.show";
+    private static final String MUSIC = "music";
+    private static final String PIECE = "mid";
 
     @Override
     public void earlyStartup() {
@@ -44,6 +48,7 @@ public final class FirstStart implements IStartup {
                 IProject project = workspace.getRoot().getProject("harbour-night");
                 workspace.run(monitor -> make(project), new NullProgressMonitor());
                 PlatformUI.getWorkbench().getDisplay().asyncExec(() -> open(project.getFile(SCRIPT)));
+                play(project);
             }
             preferences.putBoolean(DONE, true);
             preferences.flush();
@@ -79,9 +84,20 @@ public final class FirstStart implements IStartup {
         }
     }
 
+    /** The recordings are too large to come with the program: they are played from the music that does. */
+    private static void play(IProject project) throws CoreException {
+        for (IResource member : project.getFolder(MUSIC).members()) {
+            if (PIECE.equals(member.getFileExtension())) {
+                RecordingJob.start(Path.of(member.getLocationURI()));
+            }
+        }
+    }
+
     private static void open(IFile script) {
         IWorkbenchWindow[] windows = PlatformUI.getWorkbench().getWorkbenchWindows();
         if (windows.length > 0 && windows[0].getActivePage() != null && script.exists()) {
+            // Script, time and site beside each other need all the room there is.
+            windows[0].getShell().setMaximized(true);
             try {
                 IDE.openEditor(windows[0].getActivePage(), script, true);
             } catch (PartInitException e) {

@@ -1,5 +1,6 @@
 package org.girandole.lang.ide.show;
 
+import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -77,11 +78,18 @@ final class PlanViews {
         String silence = sound.isPresent() ? null : audio.map(file -> file.path() + ": " + file.trouble().orElse("it is not there")).orElse(NO_AUDIO);
         return new TrackView(track.name(), track.script().label(), track.slot(), track.lengthUs().orElse(null),
                 track.line().map(line -> line.prerollUs()).orElse(null), track.line().map(line -> line.rate().toString()).orElse(null),
-                track.line().map(line -> line.start().toString()).orElse(null), sound.orElse(null), silence, bars(track),
+                track.line().map(line -> line.start().toString()).orElse(null), sound.orElse(null), silence, audio.flatMap(this::piece).orElse(null), bars(track),
                 track.marksUs().entrySet().stream().map(e -> new TrackView.Mark(e.getKey(), e.getValue())).toList(),
                 track.sections().stream().map(s -> new TrackView.Span(s.label(), s.fromUs(), s.toUs(), show.place(s.source()))).toList(),
                 track.holds().stream().map(h -> new TrackView.Span(h.reason(), h.fromUs(), h.toUs(), show.place(h.source()))).toList(),
                 show.place(track.script().source()));
+    }
+
+    /** Of a recording that is there, even a damaged one, nobody is told to play another in its place. */
+    private Optional<String> piece(AudioFile audio) {
+        String named = audio.path().replaceFirst("(?i)[.]wav$", ".mid");
+        boolean playable = !named.equals(audio.path()) && !Files.exists(show.path(audio.path())) && Files.isRegularFile(show.path(named));
+        return playable ? Optional.of(show.path(named).toUri().toString()) : Optional.empty();
     }
 
     private static List<TrackView.Bar> bars(PlannedSoundtrack track) {

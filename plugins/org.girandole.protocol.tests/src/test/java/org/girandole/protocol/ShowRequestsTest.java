@@ -121,6 +121,27 @@ class ShowRequestsTest {
         });
         assertThat(track.audio()).isEqualTo(folder.resolve("tune.wav").toUri().toString());
         assertThat(track.silence()).isNull();
+        assertThat(track.piece()).isNull();
+    }
+
+    /** Only of a recording that is not there: one that is there, though damaged, is somebody's. */
+    @Test
+    void aMissingRecordingCanBePlayedFromThePieceOfItsName() throws Exception {
+        Files.writeString(folder.resolve("other.mid"), "of another name");
+        Files.delete(folder.resolve("tune.wav"));
+        session.change(uri, 2, SHOW.replace("0:20.000 ", "0:19.500 "));
+        assertThat(track().silence()).contains("tune.wav");
+        assertThat(track().piece()).isNull();
+        Files.writeString(folder.resolve("tune.mid"), "of its name");
+        assertThat(track().piece()).isEqualTo(folder.resolve("tune.mid").toUri().toString());
+        Files.writeString(folder.resolve("tune.wav"), "damaged");
+        session.change(uri, 3, SHOW);
+        assertThat(track().audio()).isNull();
+        assertThat(track().piece()).isNull();
+    }
+
+    private TrackView track() throws Exception {
+        return Session.get(session.server().plan(new ScriptParams(uri))).tracks().get(0);
     }
 
     @Test

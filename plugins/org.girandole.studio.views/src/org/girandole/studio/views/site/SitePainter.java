@@ -24,6 +24,9 @@ public final class SitePainter {
     private static final int MOST_LINES = 9;
     /** Lines of letters in the height of the view for each line of words in the corner. */
     private static final double LINES_TO_WORDS = 4;
+    /** Lines of words in the corner while they are folded. */
+    private static final int FOLDED_LINES = 3;
+    private static final double LEAST_SQUARE_PX = 2.5;
 
     private static final String KEY = "Solid: inside it 99 of 100 unburst shells of each kind come down. Dotted: 99 of 100 pieces of debris. "
             + "Dashed circle: distance asked.";
@@ -59,7 +62,7 @@ public final class SitePainter {
         site.protectedPlaces().forEach(this::protectedPlace);
         site.audience().forEach(this::audience);
         site.positions().forEach(this::asked);
-        site.positions().forEach(this::position);
+        positions();
         legend();
         rose();
         scale();
@@ -143,10 +146,36 @@ public final class SitePainter {
                 .max(Comparator.comparingDouble(line -> line.askedM() == null ? Double.MAX_VALUE : line.askedM()));
     }
 
-    private void position(SiteView.Position position) {
+    /** Where positions lie close, their squares are smaller, and a name that would lie on another gives way; that of the selected one never. */
+    private void positions() {
+        double nearest = Double.MAX_VALUE;
+        for (SiteView.Position one : site.positions()) {
+            for (SiteView.Position other : site.positions()) {
+                if (one != other) {
+                    nearest = Math.min(nearest, Math.hypot(one.at().x() - other.at().x(), one.at().y() - other.at().y()) * ground.pxPerM());
+                }
+            }
+        }
+        double r = Math.max(LEAST_SQUARE_PX, Math.min(unit * 0.32, nearest * 0.35));
+        site.positions().forEach(position -> square(position, r));
+        List<double[]> taken = new ArrayList<>();
+        state.selected().ifPresent(position -> name(position, r, taken));
+        site.positions().stream().filter(position -> state.selected().filter(position::equals).isEmpty()).forEach(position -> name(position, r, taken));
+    }
+
+    private void name(SiteView.Position position, double r, List<double[]> taken) {
+        double x = ground.px(position.at().x());
+        double y = ground.py(position.at().y()) + r * 1.5;
+        double half = pen.width(position.name(), Letters.BOLD) / 2;
+        if (taken.stream().noneMatch(other -> Math.abs(other[0] - x) < other[1] + half + 2 && Math.abs(other[2] - y) < unit)) {
+            taken.add(new double[] {x, half, y});
+            pen.text(position.name(), x, y, Align.CENTRE, Letters.BOLD, palette.ink());
+        }
+    }
+
+    private void square(SiteView.Position position, double r) {
         double x = ground.px(position.at().x());
         double y = ground.py(position.at().y());
-        double r = unit * 0.32;
         boolean chosen = state.selected().filter(position::equals).isPresent();
         pen.rectangle(x - r, y - r, r * 2, r * 2, chosen ? palette.accent() : palette.ink(), OPAQUE);
         if (chosen) {
@@ -154,9 +183,8 @@ public final class SitePainter {
         }
         if (!position.state().equals("clean")) {
             Marks.finding(pen, position.state().equals("unchecked") ? "warning" : "error", position.state().equals("waived"), x + r * 2.6, y - r * 1.6,
-                    unit * 0.36, palette);
+                    Math.max(unit * 0.2, r * 1.1), palette);
         }
-        pen.text(position.name(), x, y + r * 1.5, Align.CENTRE, Letters.BOLD, palette.ink());
     }
 
     private void legend() {
@@ -169,24 +197,26 @@ public final class SitePainter {
                     .map(finding -> (finding.waived() ? "waived: " : "NOT CLEAN: ") + finding.message()).distinct().forEach(lines::add);
         } else {
             lines.add(site.name());
-            lines.add("distances by " + site.table());
             Map<String, List<String>> unmet = new LinkedHashMap<>();
             site.distances().stream().filter(line -> !line.met())
                     .forEach(line -> unmet.computeIfAbsent(gist(line) + agreed(line), key -> new ArrayList<>()).add(line.position()));
             unmet.forEach((words, positions) -> lines.add(String.join(", ", positions) + " " + words));
+            site.findings().stream().filter(finding -> !finding.waived()).map(finding -> "NOT CLEAN: " + finding.message()).distinct().forEach(lines::add);
             long met = site.distances().stream().filter(SiteView.Distance::met).count();
             lines.add(met + " of " + site.distances().size() + " distances are met");
-            site.findings().stream().filter(finding -> !finding.waived()).map(finding -> "NOT CLEAN: " + finding.message()).distinct().forEach(lines::add);
+            lines.add("distances by " + site.table());
         }
         double room = Math.max(unit * 6, state.rose().x() - state.rose().radius() * 1.3 - unit * 2);
         List<String> shown = new ArrayList<>(pen.wrapped(lines.get(0), room, Letters.BOLD));
         int titles = shown.size();
-        // In a small view the plan comes first.
-        int most = (int) Math.max(3, Math.min(MOST_LINES, ground.height() / unit / LINES_TO_WORDS));
+        // What is wrong comes first, and the first of it is always whole; what does not fit is counted.
+        double high = ground.height() / unit;
+        int most = (int) Math.max(FOLDED_LINES, state.folded() ? FOLDED_LINES : state.unfolded() ? high - state.foot() / unit - 2
+                : Math.min(MOST_LINES, high / LINES_TO_WORDS));
         for (int i = 1; i < lines.size(); i++) {
             List<String> next = pen.wrapped(lines.get(i), room, Letters.SMALL);
-            if (shown.size() + next.size() > most) {
-                shown.add("and " + (lines.size() - i) + " more");
+            if (i > 1 && shown.size() + next.size() + (i + 1 < lines.size() ? 1 : 0) > most) {
+                shown.add("and " + (lines.size() - i) + " more" + (state.unfolded() ? "" : " (L)"));
                 break;
             }
             shown.addAll(next);
@@ -318,7 +348,8 @@ public final class SitePainter {
         String caution = site.falloutUnknown().isEmpty() ? "A computed distance is a floor to start from, not permission."
                 : "FALLOUT NOT KNOWN: " + String.join("; ", site.falloutUnknown());
         List<String> cautions = pen.wrapped(caution, room, Letters.SMALL);
-        List<String> lines = new ArrayList<>(pen.wrapped(pen.width(KEY, Letters.SMALL) <= room ? KEY : SHORT_KEY, room, Letters.SMALL));
+        String key = pen.width(KEY, Letters.SMALL) <= room ? KEY : SHORT_KEY;
+        List<String> lines = new ArrayList<>(state.folded() ? List.of() : pen.wrapped(key, room, Letters.SMALL));
         lines.addAll(cautions);
         double top = Math.min(ground.height() - state.foot(), ground.height() - line * lines.size() - unit * 0.4);
         pen.rectangle(0, top, ground.width(), ground.height() - top, palette.paper(), OPAQUE);

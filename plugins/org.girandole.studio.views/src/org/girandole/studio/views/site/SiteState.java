@@ -9,7 +9,8 @@ import org.girandole.protocol.WindView;
 public final class SiteState {
     /** In lines of letters: below this width the words at the foot take more lines. */
     private static final double NARROW = 50;
-    private static final double NARROW_FOOT = 4.8;
+    private static final double NARROW_FOOT = 2.7;
+    private static final double NARROW_FOOT_WITH_KEY = 6;
     private static final double WIDE_FOOT = 2.7;
     private static final WindView CALM = new WindView(0, 0, null);
 
@@ -20,6 +21,8 @@ public final class SiteState {
     private WindView tried;
     private int selected = -1;
     private boolean fitted = true;
+    private boolean narrow;
+    private Boolean unfolded;
     private double foot;
 
     /** @param ask asks for the site in another wind; null means the wind of the script */
@@ -33,6 +36,21 @@ public final class SiteState {
 
     public Ground ground() {
         return ground;
+    }
+
+    /** Whether the words are folded, so that the plan has the room: of itself in a narrow view. */
+    public boolean folded() {
+        return unfolded == null ? narrow : !unfolded;
+    }
+
+    /** Whether somebody asked for all words, whatever they cover. */
+    boolean unfolded() {
+        return Boolean.TRUE.equals(unfolded);
+    }
+
+    /** All words, or few. */
+    public void fold() {
+        unfolded = !unfolded();
     }
 
     /** Height of the words at the foot. */
@@ -126,9 +144,10 @@ public final class SiteState {
 
     /** The drawing has another size. */
     public void arrange(double width, double height, double unit) {
+        narrow = width < unit * NARROW;
         double radius = Math.max(unit * 1.6, Math.min(unit * 3.4, Math.min(width, height) / 9));
-        rose = new Rose(width - radius * 1.5, radius + unit * 3, radius);
-        foot = unit * (width < unit * NARROW ? NARROW_FOOT : WIDE_FOOT);
+        rose = new Rose(width - radius * 1.5, radius + unit * (narrow ? 1.4 : 3), radius);
+        foot = unit * (!narrow ? WIDE_FOOT : folded() ? NARROW_FOOT : NARROW_FOOT_WITH_KEY);
         ground = fitted ? Ground.whole(site, width, height, foot) : ground.sized(width, height);
     }
 

@@ -1,5 +1,6 @@
 package org.girandole.studio.views.stage;
 
+import java.net.URI;
 import java.util.Locale;
 import org.girandole.protocol.CueView;
 
@@ -22,6 +23,12 @@ public final class Words {
     public static String minutes(long us) {
         long s = Math.floorDiv(us, US_PER_MS * MS_PER_S);
         return String.format(Locale.ROOT, "%s%d:%02d", s < 0 ? "-" : "", Math.abs(s) / S_PER_MIN, Math.abs(s) % S_PER_MIN);
+    }
+
+    /** The last part of a file's URI, as people read it. */
+    public static String fileName(String uri) {
+        String path = URI.create(uri).getPath();
+        return path == null ? uri : path.substring(path.lastIndexOf('/') + 1);
     }
 
     /** All of a cue in one line. */

@@ -21,9 +21,12 @@ public abstract class DrawnCanvas extends Canvas {
     private double scale = 1;
     private Boolean dark;
 
-    /** @param parent its colours decide between light and dark, unless {@link #dark} says otherwise */
-    protected DrawnCanvas(Composite parent) {
-        super(parent, SWT.DOUBLE_BUFFERED | SWT.NO_BACKGROUND);
+    /**
+     * @param parent its colours decide between light and dark, unless {@link #dark} says otherwise
+     * @param bars which scroll bars it has
+     */
+    protected DrawnCanvas(Composite parent, int bars) {
+        super(parent, SWT.DOUBLE_BUFFERED | SWT.NO_BACKGROUND | bars);
         addListener(SWT.Paint, event -> paint(event.gc));
         addListener(SWT.Resize, event -> redraw());
         addListener(SWT.Dispose, event -> disposeFonts());

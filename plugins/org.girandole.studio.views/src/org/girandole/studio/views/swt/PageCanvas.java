@@ -26,7 +26,7 @@ public final class PageCanvas extends DrawnCanvas {
     private Point dragged;
 
     PageCanvas(Composite parent, SheetsState state, Runnable moved) {
-        super(parent);
+        super(parent, SWT.NONE);
         this.state = state;
         this.moved = moved;
         addListener(SWT.Dispose, event -> picture(null));

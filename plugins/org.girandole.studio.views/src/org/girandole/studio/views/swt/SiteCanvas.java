@@ -30,7 +30,7 @@ public final class SiteCanvas extends DrawnCanvas {
      * @param reveal shows a line of a script in an editor
      */
     public SiteCanvas(Composite parent, Consumer<WindView> ask, Consumer<SourcePlace> reveal) {
-        super(parent);
+        super(parent, SWT.NONE);
         state = new SiteState(ask);
         this.reveal = reveal;
         addListener(SWT.MouseDown, this::mouseDown);
@@ -65,7 +65,7 @@ public final class SiteCanvas extends DrawnCanvas {
 
     @Override
     protected String keys() {
-        return "Left and right: turn the wind. Up and down: stronger and weaker. S: the wind of the script. P and O: next position and the one before."
+        return "Left and right: turn the wind. Up and down: stronger and weaker. S: the wind of the script. P and O: next position and the one before. L: all words, or few."
                 + " Enter: go to the position's line. Plus and minus: zoom. 0: whole site. With Control the arrows move the plan.";
     }
 
@@ -106,6 +106,7 @@ public final class SiteCanvas extends DrawnCanvas {
             case '-' -> state.zoom(1 / ZOOM);
             case '0' -> state.fit();
             case 's' -> state.scriptWind();
+            case 'l' -> state.fold();
             case 'p' -> state.stepPosition(1);
             case 'o' -> state.stepPosition(-1);
             default -> {

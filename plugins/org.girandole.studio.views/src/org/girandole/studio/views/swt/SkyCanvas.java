@@ -25,7 +25,7 @@ public final class SkyCanvas extends DrawnCanvas {
     private Flights flights;
 
     public SkyCanvas(Composite parent, Stage stage, Transport transport) {
-        super(parent);
+        super(parent, SWT.NONE);
         this.stage = stage;
         this.transport = transport;
         flights = new Flights(stage.plan(), stage.track());

@@ -8,7 +8,9 @@ import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.ScrollBar;
 import org.girandole.protocol.SourcePlace;
+import org.girandole.protocol.TrackView;
 import org.girandole.studio.views.draw.Palette;
 import org.girandole.studio.views.draw.Pen;
 import org.girandole.studio.views.stage.Stage;
@@ -28,19 +30,25 @@ public final class TimelineCanvas extends DrawnCanvas {
     private final Transport transport;
     private final TimelineState state;
     private final Consumer<SourcePlace> reveal;
+    private final Consumer<String> render;
     private final Stage.Listener listener = this::changed;
     private Image kept;
     private Palette keptPalette;
     private Point keptSize;
     private Point dragged;
     private boolean seeking;
+    private TimelinePainter painter;
 
-    /** @param reveal shows a line of a script in an editor */
-    public TimelineCanvas(Composite parent, Stage stage, Transport transport, Consumer<SourcePlace> reveal) {
-        super(parent);
+    /**
+     * @param reveal shows a line of a script in an editor
+     * @param render plays a piece, given by its URI, into the recording that is missing
+     */
+    public TimelineCanvas(Composite parent, Stage stage, Transport transport, Consumer<SourcePlace> reveal, Consumer<String> render) {
+        super(parent, SWT.V_SCROLL);
         this.stage = stage;
         this.transport = transport;
         this.reveal = reveal;
+        this.render = render;
         state = new TimelineState(stage);
         stage.listen(listener);
         addListener(SWT.Dispose, event -> {
@@ -52,6 +60,11 @@ public final class TimelineCanvas extends DrawnCanvas {
         addListener(SWT.MouseUp, event -> dragged = null);
         addListener(SWT.MouseDoubleClick, event -> revealSelected());
         addListener(SWT.MouseWheel, this::wheel);
+        getVerticalBar().addListener(SWT.Selection, event -> {
+            state.scrollLanes(getVerticalBar().getSelection() - state.window().top());
+            forget();
+            redraw();
+        });
     }
 
     /** What it shows, for keys and tests. */
@@ -76,7 +89,8 @@ public final class TimelineCanvas extends DrawnCanvas {
     @Override
     protected String keys() {
         return "Left and right: cue before and after. Up and down: lane. Plus and minus: zoom. 0: whole show. Enter: go to the line."
-                + " Space: play and stop. Page up and down: scroll. Home and End: to the ends. F: next finding. T: next soundtrack. R: next rehearsal.";
+                + " Space: play and stop. Page up and down: scroll. Home and End: to the ends. F: next finding. T: next soundtrack. R: next rehearsal."
+                + " M: play the soundtrack's MIDI file into the missing recording.";
     }
 
     @Override
@@ -87,8 +101,8 @@ public final class TimelineCanvas extends DrawnCanvas {
 
     private void paintAll(Pen pen, Palette palette, Point size) {
         state.arrange(Frame.of(pen, size.x, size.y, state.score().lanes().size()));
-        new TimelinePainter(pen, palette, stage.plan(), state.score(), state.window(), state.frame())
-                .paint(state.wave(), stage.selected(), status());
+        painter = new TimelinePainter(pen, palette, stage.plan(), state.score(), state.window(), state.frame());
+        painter.paint(state.wave(), stage.selected(), status());
         new NightPainter(pen, palette, stage.night(), state.score(), state.window(), state.frame()).paint();
     }
 
@@ -98,6 +112,7 @@ public final class TimelineCanvas extends DrawnCanvas {
         if (!stage.playing()) {
             forget();
             draw(pen, palette, size);
+            bar();
             return;
         }
         if (kept == null || !size.equals(keptSize) || keptPalette != palette) {
@@ -111,6 +126,20 @@ public final class TimelineCanvas extends DrawnCanvas {
         }
         gc.drawImage(kept, 0, 0);
         TimelinePainter.playhead(pen, palette, state.window(), state.frame(), stage.playheadUs());
+    }
+
+    /** The scroll bar is there when there are more lanes than fit. */
+    private void bar() {
+        int all = (int) Math.ceil(state.lanesHeight());
+        int room = (int) Math.max(1, state.frame().room());
+        ScrollBar bar = getVerticalBar();
+        if (all > room + 1) {
+            int lane = (int) Math.max(1, state.frame().laneHeight());
+            bar.setValues((int) Math.round(state.window().top()), 0, all, room, lane, Math.max(lane, room - lane));
+        }
+        if (bar.getVisible() != all > room + 1) {
+            bar.setVisible(all > room + 1);
+        }
     }
 
     private void forget() {
@@ -164,6 +193,7 @@ public final class TimelineCanvas extends DrawnCanvas {
             case 'f' -> state.nextFinding();
             case 't' -> stage.nextTrack();
             case 'r' -> stage.nextRehearsal();
+            case 'm' -> renderPiece();
             default -> {
                 return false;
             }
@@ -175,7 +205,16 @@ public final class TimelineCanvas extends DrawnCanvas {
         stage.selected().ifPresent(cue -> reveal.accept(cue.source()));
     }
 
+    /** Plays the piece of the soundtrack into the missing recording, if there is one to play. */
+    public void renderPiece() {
+        stage.track().map(TrackView::piece).ifPresent(render);
+    }
+
     private void mouseDown(Event event) {
+        if (painter != null && painter.offers(event.x, event.y)) {
+            renderPiece();
+            return;
+        }
         dragged = new Point(event.x, event.y);
         seeking = state.momentAt(event.x, event.y).isPresent();
         if (seeking) {
@@ -190,6 +229,7 @@ public final class TimelineCanvas extends DrawnCanvas {
 
     private void mouseMove(Event event) {
         if (dragged == null) {
+            setCursor(painter != null && painter.offers(event.x, event.y) ? getDisplay().getSystemCursor(SWT.CURSOR_HAND) : null);
             state.at(event.x, event.y).ifPresentOrElse(glyph -> setToolTipText(Words.cue(glyph.cue())), () -> setToolTipText(null));
             return;
         }
@@ -209,6 +249,8 @@ public final class TimelineCanvas extends DrawnCanvas {
         if (state.frame() == null || area.isEmpty()) {
             return;
         }
+        // Else the scroll bar would take it too.
+        event.doit = false;
         if ((event.stateMask & SWT.MOD1) != 0) {
             state.zoom(event.count > 0 ? 1 / WHEEL_ZOOM : WHEEL_ZOOM, event.x - state.frame().left());
         } else if ((event.stateMask & SWT.SHIFT) != 0) {

@@ -24,17 +24,21 @@ public record Frame(double width, double height, double unit, double waveHeight,
     private static final double LEAST_WAVE = 0.9;
     private static final double LEAST_OVERVIEW = 0.9;
     private static final double STATUS = 1.4;
-    /** Heights in lines of letters between which the parts grow. */
-    private static final double LOW = 14;
-    private static final double TALL = 26;
-    private static final double LOWEST_LANE = 2.7;
+    /** What the lanes get of the height before waveform and overview grow, if there are many of them. */
+    private static final double SHARE_OF_LANES = 0.62;
+    /** One line of letters and the signs beside it can still be read. */
+    private static final double LOWEST_LANE = 1.5;
     private static final double HIGHEST_LANE = 5.5;
+    /** From here on a lane has two lines of words, and the signs have their full size. */
+    private static final double ROOMY_LANE = 2.7;
+    private static final double SIGN = 0.46;
 
     /** Arranges a drawing of a size for a number of lanes. */
     public static Frame of(Pen pen, double width, double height, int lanes) {
         double unit = pen.height(Letters.NORMAL);
         // In a low view the lanes come first: waveform and overview shrink.
-        double ample = Math.max(0, Math.min(1, (height / unit - LOW) / (TALL - LOW)));
+        double spare = height / unit - SECTIONS - RULER - STATUS - LEAST_WAVE - LEAST_OVERVIEW - Math.min(lanes * ROOMY_LANE, SHARE_OF_LANES * height / unit);
+        double ample = Math.max(0, Math.min(1, spare / (WAVE - LEAST_WAVE + OVERVIEW - LEAST_OVERVIEW)));
         double wave = unit * (LEAST_WAVE + (WAVE - LEAST_WAVE) * ample);
         double foot = unit * (LEAST_OVERVIEW + (OVERVIEW - LEAST_OVERVIEW) * ample);
         double top = unit * (SECTIONS + RULER) + wave;
@@ -87,19 +91,24 @@ public record Frame(double width, double height, double unit, double waveHeight,
         return bottom - top;
     }
 
+    /** Whether lanes are so low that there is one line of words in each. */
+    public boolean narrowLanes() {
+        return laneHeight < unit * ROOMY_LANE;
+    }
+
     /** Size of a sign. */
     public double sign() {
-        return unit * 0.46;
+        return Math.min(unit * SIGN, laneHeight * 0.2);
     }
 
     /** Where the ground of a lane is: things are fired from here. */
     public double floor(int lane, Window window) {
-        return laneTop(lane, window) + laneHeight - unit * 0.5;
+        return laneTop(lane, window) + laneHeight - Math.min(unit * 0.5, laneHeight * 0.185);
     }
 
     /** Where signs of what has burst are. */
     public double sky(int lane, Window window) {
-        return laneTop(lane, window) + unit * 0.85;
+        return laneTop(lane, window) + Math.min(unit * 0.85, laneHeight * 0.32);
     }
 
     /** Where signs of what begins at the ground are. */

@@ -30,6 +30,8 @@ public final class TimelinePainter {
     private final Score score;
     private final Window window;
     private final Frame frame;
+    private double offerFrom;
+    private double offerTo;
 
     public TimelinePainter(Pen pen, Palette palette, PlanView plan, Score score, Window window, Frame frame) {
         this.pen = pen;
@@ -153,17 +155,38 @@ public final class TimelinePainter {
         pen.clip(frame.left(), top, frame.timeWidth(), frame.waveHeight());
         pen.line(frame.left(), middle, frame.width(), middle, palette.grid(), OPAQUE, 1, Stroke.SOLID);
         if (wave.empty()) {
-            String why = track.silence() == null ? "" : "No sound: " + track.silence();
-            // The moment of the playhead stands before it when that is at the beginning.
-            double left = frame.left() + frame.unit() * 6;
-            String words = pen.fitted(why, frame.width() - left - frame.unit(), Letters.SMALL);
-            pen.rectangle(left, middle - frame.unit() * 0.5, pen.width(words, Letters.SMALL) + frame.unit() * 0.5, frame.unit(), palette.paper(), OPAQUE);
-            pen.text(words, left, middle - frame.unit() * 0.5, Align.LEFT, Letters.SMALL, palette.faint());
+            silence(track, middle);
         } else {
             wave.paint(pen, palette, window, frame.left(), frame.timeWidth(), middle, frame.waveHeight() / 2 - 2);
         }
         pen.unclip();
         pen.line(0, frame.top(), frame.width(), frame.top(), palette.faint(), OPAQUE, 1, Stroke.SOLID);
+    }
+
+    private void silence(TrackView track, double middle) {
+        String offer = track.piece() == null ? "" : "Play " + Words.fileName(track.piece()) + " into a recording (M)";
+        String why = track.silence() == null ? "" : "No sound: " + track.silence() + (offer.isEmpty() ? "" : ".");
+        // The moment of the playhead stands before it when that is at the beginning.
+        double left = frame.left() + frame.unit() * 6;
+        double top = middle - frame.unit() * 0.5;
+        double room = frame.width() - left - frame.unit();
+        offerTo = offer.isEmpty() ? 0 : left + Math.min(room, pen.width(offer, Letters.SMALL));
+        offerFrom = left;
+        // What can be done stands first: it must not be what is cut off.
+        String done = pen.fitted(offer, room, Letters.SMALL);
+        double begin = offer.isEmpty() ? left : offerTo + frame.unit();
+        String words = pen.fitted(why, Math.max(0, left + room - begin), Letters.SMALL);
+        pen.rectangle(left, top, begin - left + pen.width(words, Letters.SMALL) + frame.unit() * 0.5, frame.unit(), palette.paper(), OPAQUE);
+        pen.text(done, left, top, Align.LEFT, Letters.SMALL, palette.accent());
+        if (!offer.isEmpty()) {
+            pen.line(left, top + frame.unit() * 0.95, offerTo, top + frame.unit() * 0.95, palette.accent(), OPAQUE, 1, Stroke.SOLID);
+        }
+        pen.text(words, begin, top, Align.LEFT, Letters.SMALL, palette.faint());
+    }
+
+    /** Whether a point of the finished drawing is on the words that offer to play the piece. */
+    public boolean offers(double px, double py) {
+        return px >= offerFrom && px < offerTo && py >= frame.waveTop() && py < frame.waveTop() + frame.waveHeight();
     }
 
     private void lanes(TrackView track, Optional<CueView> selected) {
@@ -209,11 +232,18 @@ public final class TimelinePainter {
         pen.line(frame.left(), frame.floor(index, window), frame.width(), frame.floor(index, window), palette.grid(), OPAQUE, 1, Stroke.SOLID);
         double middle = top + frame.laneHeight() / 2;
         double room = frame.headWidth() - frame.unit();
+        String count = lane.known() ? lane.cues() + (lane.cues() == 1 ? " cue" : " cues") : "off the site";
+        int colour = lane.known() ? palette.faint() : palette.error();
+        if (frame.narrowLanes()) {
+            double width = pen.width(count, Letters.SMALL);
+            String name = pen.fitted(lane.position(), room - width - frame.unit() * 0.4, Letters.BOLD);
+            pen.text(name, frame.unit() * 0.5, middle - pen.height(Letters.BOLD) / 2, Align.LEFT, Letters.BOLD, palette.ink());
+            pen.text(count, frame.unit() * 0.5 + room, middle - pen.height(Letters.SMALL) / 2, Align.RIGHT, Letters.SMALL, colour);
+            return;
+        }
         pen.text(pen.fitted(lane.position(), room, Letters.LARGE), frame.unit() * 0.5, middle - pen.height(Letters.LARGE) * 0.95, Align.LEFT,
                 Letters.LARGE, palette.ink());
-        String count = lane.known() ? lane.cues() + (lane.cues() == 1 ? " cue" : " cues") : "off the site";
-        pen.text(pen.fitted(count, room, Letters.SMALL), frame.unit() * 0.5, middle + frame.unit() * 0.15, Align.LEFT, Letters.SMALL,
-                lane.known() ? palette.faint() : palette.error());
+        pen.text(pen.fitted(count, room, Letters.SMALL), frame.unit() * 0.5, middle + frame.unit() * 0.15, Align.LEFT, Letters.SMALL, colour);
     }
 
     private void glyphs(int index, Optional<CueView> selected) {
@@ -222,10 +252,10 @@ public final class TimelinePainter {
         if (visible.size() > frame.timeWidth() / CROWDED_PX) {
             crowd(index, visible);
         } else {
-            // Names stand beside their own kind: what burst above, what begins at the ground below.
+            // Names stand beside their own kind, what burst above, what begins at the ground below; in a low lane there is one line for all.
             double[] next = {frame.width(), frame.width()};
             for (int i = visible.size() - 1; i >= 0; i--) {
-                int row = visible.get(i).rises() ? 1 : 0;
+                int row = visible.get(i).rises() && !frame.narrowLanes() ? 1 : 0;
                 if (selected.isEmpty() || !visible.get(i).numbers().contains(selected.get().number())) {
                     glyph(index, visible.get(i), next[row], 0, false);
                 }
@@ -271,7 +301,7 @@ public final class TimelinePainter {
         double y = glyph.rises() ? frame.sky(index, window) : frame.low(index, window);
         double r = frame.sign();
         double end = x(glyph.endUs());
-        double under = y + frame.unit() * 0.55;
+        double under = y + r * 1.2;
         if (end - top > r) {
             pen.rectangle(top, under, end - top, Math.max(2, r * 0.3), colour, BAR_ALPHA);
             pen.line(end, under - r * 0.3, end, under + r * 0.6, colour, OPAQUE, 1, Stroke.SOLID);

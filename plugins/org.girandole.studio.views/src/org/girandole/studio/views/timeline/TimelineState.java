@@ -13,6 +13,8 @@ import org.girandole.studio.views.stage.Stage;
 public final class TimelineState {
     private static final double ZOOM = 1.5;
     private static final double PAGE = 0.8;
+    /** How near to a sign a click must be, in lines of letters. */
+    private static final double REACH = 0.6;
 
     private final Stage stage;
     private Score score;
@@ -47,7 +49,7 @@ public final class TimelineState {
     /** The drawing has another size. The whole stays the whole, a stretch stays as it is. */
     public void arrange(Frame arranged) {
         frame = arranged;
-        window = fitted ? Window.whole(score, width()) : window.zoomed(1, 0, score, width()).scrolledBy(0, lanesHeight(), frame.room());
+        window = (fitted ? whole() : window.zoomed(1, 0, score, width())).scrolledBy(0, lanesHeight(), frame.room());
     }
 
     /** Takes in what has changed on the stage. */
@@ -80,10 +82,6 @@ public final class TimelineState {
         return frame == null ? 1 : frame.timeWidth();
     }
 
-    private double lanesHeight() {
-        return frame.laneHeight() * score.lanes().size();
-    }
-
     private void bringIntoView(CueView cue) {
         if (frame == null) {
             return;
@@ -113,7 +111,13 @@ public final class TimelineState {
     /** The whole soundtrack. */
     public void fit() {
         fitted = true;
-        window = Window.whole(score, width());
+        window = whole();
+    }
+
+    /** The whole soundtrack, with the lanes where they are. */
+    private Window whole() {
+        Window whole = Window.whole(score, width());
+        return new Window(whole.fromUs(), whole.usPerPx(), window.top());
     }
 
     private double focusPx() {
@@ -127,6 +131,11 @@ public final class TimelineState {
 
     public void page(int direction) {
         scroll(direction * width() * PAGE);
+    }
+
+    /** How much room all lanes take, seen or not. */
+    public double lanesHeight() {
+        return frame == null ? 0 : frame.laneHeight() * score.lanes().size();
     }
 
     public void scrollLanes(double px) {
@@ -190,7 +199,7 @@ public final class TimelineState {
         if (index < 0 || index >= score.lanes().size()) {
             return Optional.empty();
         }
-        double reach = frame.sign() * 1.3;
+        double reach = frame.unit() * REACH;
         long from = window.us(px - frame.left() - reach);
         long to = window.us(px - frame.left() + reach);
         return score.lanes().get(index).between(from, to).stream().filter(glyph -> distance(glyph, index, px, py) <= reach)

@@ -18,16 +18,26 @@ final class Buttons {
     }
 
     Buttons add(String text, String tip, Runnable run) {
-        Action action = new Action(text, IAction.AS_PUSH_BUTTON) {
+        Action action = action(text, run);
+        action.setToolTipText(tip);
+        add(action);
+        site.getActionBars().getMenuManager().add(action);
+        return this;
+    }
+
+    /** What is wanted too seldom for a button. */
+    Buttons inMenu(String text, Runnable run) {
+        site.getActionBars().getMenuManager().add(action(text, run));
+        return this;
+    }
+
+    private static Action action(String text, Runnable run) {
+        return new Action(text, IAction.AS_PUSH_BUTTON) {
             @Override
             public void run() {
                 run.run();
             }
         };
-        action.setToolTipText(tip);
-        add(action);
-        site.getActionBars().getMenuManager().add(action);
-        return this;
     }
 
     /**

@@ -1,5 +1,7 @@
 package org.girandole.studio.views.workbench;
 
+import java.net.URI;
+import java.nio.file.Path;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.part.ViewPart;
 import org.girandole.protocol.RehearsalView;
@@ -14,7 +16,7 @@ public final class TimelinePart extends ViewPart {
     public void createPartControl(Composite parent) {
         ShowHub hub = ShowHub.get(parent.getDisplay());
         Stage stage = hub.stage();
-        canvas = new TimelineCanvas(parent, stage, hub.playback(), hub::reveal);
+        canvas = new TimelineCanvas(parent, stage, hub.playback(), hub::reveal, piece -> RecordingJob.start(Path.of(URI.create(piece))));
         new Buttons(getViewSite())
                 .add("Play", "Play and stop (Space)", () -> hub.playback().toggle())
                 .add("Closer", "Zoom in (+)", () -> redrawn(() -> canvas.state().zoomIn()))
@@ -23,7 +25,8 @@ public final class TimelinePart extends ViewPart {
                 .add("Finding", "Next finding (F)", () -> redrawn(() -> canvas.state().nextFinding()))
                 .add("Soundtrack", "Next soundtrack (T)", stage::nextTrack)
                 .choice("Rehearsal", "Show how a rehearsed night goes (R: the next one)", () -> stage.night().choices().stream()
-                        .map(RehearsalView.Choice::name).toList(), stage::rehearsed, stage::rehearse);
+                        .map(RehearsalView.Choice::name).toList(), stage::rehearsed, stage::rehearse)
+                .inMenu("Play the MIDI file into the missing recording (M)", () -> canvas.renderPiece());
     }
 
     private void redrawn(Runnable change) {

@@ -52,7 +52,7 @@ public final class FrameBenchmark {
         Shell shell = new Shell(display);
         Stage stage = new Stage();
         stage.show(plan());
-        TimelineCanvas timeline = new TimelineCanvas(shell, stage, new Still(), place -> { });
+        TimelineCanvas timeline = new TimelineCanvas(shell, stage, new Still(), place -> { }, piece -> { });
         SkyCanvas sky = new SkyCanvas(shell, stage, new Still());
         sky.site(site());
         timeline.picture(WIDTH, HEIGHT).dispose();
@@ -115,7 +115,7 @@ public final class FrameBenchmark {
         for (long us = 0; us < LENGTH_US; us += 1_920_000) {
             bars.add(new TrackView.Bar(bars.size() + 1, List.of(us, us + 480_000, us + 960_000, us + 1_440_000)));
         }
-        TrackView track = new TrackView("S", "Big", 0, LENGTH_US, 60_000_000L, "25", "10:00:00:00", null, "", bars, List.of(new TrackView.Mark("Start", 4_000_000)),
+        TrackView track = new TrackView("S", "Big", 0, LENGTH_US, 60_000_000L, "25", "10:00:00:00", null, "", null, bars, List.of(new TrackView.Mark("Start", 4_000_000)),
                 List.of(), List.of(), new SourcePlace("file:///big.show", "big.show", 1, 1, 1));
         return new PlanView("file:///big.show", null, "Big", "Big show", "ABCD-1234", true, 0, 0, 0, List.of(), List.of(track), lanes, cues, List.of());
     }

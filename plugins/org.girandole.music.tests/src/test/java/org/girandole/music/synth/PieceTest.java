@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import javax.sound.midi.MetaMessage;
 import javax.sound.midi.MidiEvent;
 import javax.sound.midi.MidiSystem;
@@ -43,6 +44,23 @@ class PieceTest {
     void theFilesOfTheExampleAreThePieces() throws Exception {
         assertIsPiece(HarbourTides.compose(), "tides.mid");
         assertIsPiece(HarbourEncore.compose(), "encore.mid");
+    }
+
+    @Test
+    void whoWaitsHearsHowFarItIsAndCanStopIt() throws Exception {
+        ByteArrayOutputStream midi = new ByteArrayOutputStream();
+        HarbourEncore.compose().writeMidi(midi);
+        ByteArrayOutputStream whole = new ByteArrayOutputStream();
+        List<Double> shares = new ArrayList<>();
+        PieceRenderer.writeWav(midi.toByteArray(), whole, shares::add);
+        assertThat(shares).isSorted().hasSizeGreaterThan(100).allSatisfy(share -> assertThat(share).isBetween(0.0, 1.0));
+        assertThat(shares.get(shares.size() - 1)).isGreaterThan(0.99);
+        ByteArrayOutputStream plain = new ByteArrayOutputStream();
+        PieceRenderer.writeWav(midi.toByteArray(), plain);
+        assertThat(whole.toByteArray()).as("watching changes nothing").isEqualTo(plain.toByteArray());
+        ByteArrayOutputStream stopped = new ByteArrayOutputStream();
+        assertThatThrownBy(() -> PieceRenderer.writeWav(midi.toByteArray(), stopped, share -> share < 0.5)).isInstanceOf(CancellationException.class);
+        assertThat(stopped.size()).as("nothing is written").isZero();
     }
 
     private static void assertIsPiece(Piece piece, String file) throws Exception {

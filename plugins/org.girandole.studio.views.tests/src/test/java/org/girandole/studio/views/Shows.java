@@ -31,6 +31,16 @@ public final class Shows {
                 shell ? new Spot(from.x(), from.y(), 100) : null, shell ? 100.0 : null, shell ? 60.0 : null, null, null, List.of(), line(line));
     }
 
+    /** The small show with a recording that is missing, and the piece of its name. */
+    public static PlanView missing(String piece) {
+        PlanView plan = small();
+        TrackView track = plan.tracks().get(0);
+        TrackView missing = new TrackView(track.name(), track.label(), track.slot(), track.lengthUs(), track.prerollUs(), track.rate(), track.start(), null,
+                "tune.wav: there is no such file", piece, track.bars(), track.marks(), track.sections(), track.holds(), track.source());
+        return new PlanView(plan.uri(), null, plan.show(), plan.label(), plan.stamp(), plan.clean(), plan.errors(), plan.warnings(), plan.waived(), plan.files(),
+                List.of(missing), plan.lanes(), plan.cues(), plan.findings());
+    }
+
     /** A minute, two positions and one that the site does not have, a hold, four cues on three lines, one error and one waived finding. */
     public static PlanView small() {
         List<CueView> cues = List.of(cue(1, "A", "shell", 10 * S, 2 * S, 40), cue(2, "B", "mine", 10 * S, 0, 41), cue(3, "A", "shell", 30 * S, 2 * S, 42),
@@ -46,10 +56,10 @@ public final class Shows {
         for (int bar = 0; bar < 30; bar++) {
             bars.add(new TrackView.Bar(bar + 1, List.of(bar * 2 * S, bar * 2 * S + S / 2, bar * 2 * S + S, bar * 2 * S + 3 * S / 2)));
         }
-        TrackView track = new TrackView("Tune", "Tune", 0, 60 * S, 60 * S, "25", "10:00:00:00", null, "the script names no audio", bars,
+        TrackView track = new TrackView("Tune", "Tune", 0, 60 * S, 60 * S, "25", "10:00:00:00", null, "the script names no audio", null, bars,
                 List.of(new TrackView.Mark("Start", 4 * S), new TrackView.Mark("Hit", 10 * S)), List.of(new TrackView.Span("Whole", 4 * S, 59 * S, line(39))),
                 List.of(new TrackView.Span("boat", 26 * S, 29 * S, line(44))), line(10));
-        TrackView encore = new TrackView("Encore", "Encore", 1, 20 * S, 60 * S, "25", "11:00:00:00", null, "the script names no audio", List.of(), List.of(),
+        TrackView encore = new TrackView("Encore", "Encore", 1, 20 * S, 60 * S, "25", "11:00:00:00", null, "the script names no audio", null, List.of(), List.of(),
                 List.of(), List.of(), line(20));
         List<LaneView> lanes = List.of(new LaneView("A", true, 2), new LaneView("B", true, 1), new LaneView("C", false, 1));
         return new PlanView(URI, null, "Small", "Small show", "ABCD-1234", false, 1, 0, 1, List.of(URI), List.of(track, encore), lanes, cues, findings);

@@ -115,6 +115,32 @@ class SiteTest {
         assertThat(SitePainter.description(state)).contains("1 distances not met");
     }
 
+    /** A view as narrow as beside the script at 1280 pixels. */
+    @Test
+    void inANarrowViewTheWordsGiveWayAndWhatIsWrongStaysFirst() {
+        state.arrange(300, 320, 16);
+        assertThat(state.folded()).isTrue();
+        List<String> folded = texts();
+        assertThat(folded).anySatisfy(text -> assertThat(text).contains("ASSESSMENT")).anySatisfy(text -> assertThat(text).contains("more (L)"))
+                .anySatisfy(text -> assertThat(text).contains("not permission")).noneSatisfy(text -> assertThat(text).contains("(solid)"));
+        state.fold();
+        state.arrange(300, 320, 16);
+        assertThat(texts()).anySatisfy(text -> assertThat(text).contains("(solid)")).anySatisfy(text -> assertThat(text).contains("not permission"))
+                .anySatisfy(text -> assertThat(text).contains("are met")).noneSatisfy(text -> assertThat(text).contains("more"));
+        state.fold();
+        state.arrange(300, 320, 16);
+        assertThat(texts()).isEqualTo(folded);
+    }
+
+    @Test
+    void namesOfPositionsThatLieCloseGiveWayButNotThatOfTheSelectedOne() {
+        assertThat(texts()).contains("A", "B");
+        state.zoom(0.02);
+        assertThat(texts()).contains("A").doesNotContain("B");
+        state.selectPosition("B");
+        assertThat(texts()).contains("B").doesNotContain("A");
+    }
+
     private List<String> texts() {
         Sketch sketch = new Sketch(1);
         new SitePainter(sketch, Palette.LIGHT, state).paint();

@@ -85,7 +85,7 @@ class StageTest {
     void soundThatCannotBePlayedIsDoneWithout() {
         TrackView track = Shows.small().tracks().get(0);
         TrackView heard = new TrackView(track.name(), track.label(), 0, track.lengthUs(), track.prerollUs(), track.rate(), track.start(),
-                "file:///no/such/tune.wav", null, track.bars(), track.marks(), track.sections(), track.holds(), track.source());
+                "file:///no/such/tune.wav", null, null, track.bars(), track.marks(), track.sections(), track.holds(), track.source());
         PlanView plan = Shows.small();
         stage.show(new PlanView(plan.uri(), null, plan.show(), plan.label(), plan.stamp(), true, 0, 0, 0, plan.files(), List.of(heard), plan.lanes(),
                 plan.cues(), plan.findings()));

@@ -60,6 +60,7 @@ class ViewPicturesTest {
 
     private final Stage stage = new Stage();
     private final List<SourcePlace> revealed = new ArrayList<>();
+    private final List<String> rendered = new ArrayList<>();
     private Shell shell;
     private TimelineCanvas timeline;
     private Playback playback;
@@ -95,7 +96,7 @@ class ViewPicturesTest {
         stage.show(plan);
         stage.wave(wave);
         playback = new Playback(stage, () -> 0, () -> { });
-        timeline = new TimelineCanvas(shell, stage, playback, revealed::add);
+        timeline = new TimelineCanvas(shell, stage, playback, revealed::add, rendered::add);
         timeline.dark(false);
     }
 

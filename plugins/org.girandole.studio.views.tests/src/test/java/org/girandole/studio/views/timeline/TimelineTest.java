@@ -12,6 +12,7 @@ import org.girandole.protocol.PlanView;
 import org.girandole.protocol.WaveView;
 import org.girandole.studio.views.Shows;
 import org.girandole.studio.views.draw.Palette;
+import org.girandole.studio.views.draw.Pen.Letters;
 import org.girandole.studio.views.draw.Sketch;
 import org.girandole.studio.views.stage.Stage;
 import org.junit.jupiter.api.BeforeEach;
@@ -175,8 +176,67 @@ class TimelineTest {
         state.arrange(Frame.of(sketch, 1400, 900, 3));
         new TimelinePainter(sketch, Palette.LIGHT, stage.plan(), state.score(), state.window(), state.frame()).paint(new Wave(WaveView.nothing("")), Optional.empty(),
                 TimelinePainter.status(stage.plan(), Optional.empty()));
-        List<Sketch.Text> texts = sketch.texts();
-        assertThat(texts).extracting(Sketch.Text::text).contains("A", "B", "C", "off the site", "Start", "Hit");
+        assertThat(sketch.texts()).extracting(Sketch.Text::text).contains("A", "B", "C", "off the site", "Start", "Hit");
+        apart(sketch.texts());
+    }
+
+    /** The timeline of a window of 1280 by 800 pixels is about 200 high: lanes shrink to one line of words before any is out of view. */
+    @Test
+    void inALowViewLanesShrinkBeforeTheyAreOutOfView() {
+        Sketch sketch = new Sketch(1);
+        assertThat(Frame.of(sketch, 1000, 300, 7).laneHeight() * 7).isLessThanOrEqualTo(Frame.of(sketch, 1000, 300, 7).room());
+        Frame low = Frame.of(sketch, 1000, 200, 3);
+        assertThat(low.narrowLanes()).isTrue();
+        assertThat(low.laneHeight()).isGreaterThanOrEqualTo(sketch.height(Letters.BOLD) * 1.4);
+        assertThat(low.laneHeight() * 3).isLessThanOrEqualTo(low.room());
+        state.arrange(low);
+        for (int lane = 0; lane < 3; lane++) {
+            double top = low.laneTop(lane, state.window());
+            assertThat(low.sky(lane, state.window()) - low.sign()).as("a sign stays in its lane").isGreaterThanOrEqualTo(top);
+            assertThat(low.sky(lane, state.window())).isLessThan(low.low(lane, state.window()));
+            assertThat(low.low(lane, state.window())).isLessThan(low.floor(lane, state.window()));
+            assertThat(low.floor(lane, state.window())).isLessThan(top + low.laneHeight());
+        }
+        new TimelinePainter(sketch, Palette.LIGHT, stage.plan(), state.score(), state.window(), low).paint(new Wave(WaveView.nothing("")), Optional.empty(), "");
+        assertThat(sketch.texts()).extracting(Sketch.Text::text).contains("A", "B", "C", "2 cues", "off the site");
+        apart(sketch.texts());
+    }
+
+    @Test
+    void lanesThatDoNotFitAreScrolledToAlsoWhileTheWholeSoundtrackIsInView() {
+        Frame tiny = Frame.of(new Sketch(1), 1000, 150, 3);
+        state.arrange(tiny);
+        assertThat(state.lanesHeight()).isGreaterThan(tiny.room());
+        state.scrollLanes(1000);
+        double top = state.window().top();
+        assertThat(top).isEqualTo(state.lanesHeight() - tiny.room());
+        state.arrange(tiny);
+        state.fit();
+        assertThat(state.window().top()).as("after the next drawing").isEqualTo(top);
+        assertThat(state.window().usPerPx()).isEqualTo(Window.whole(state.score(), tiny.timeWidth()).usPerPx());
+    }
+
+    @Test
+    void whereAPieceIsThereForAMissingRecordingItIsOffered() {
+        PlanView plan = Shows.missing("file:///shows/my%20tune.mid");
+        stage.show(plan);
+        Sketch sketch = new Sketch(1);
+        TimelinePainter painter = new TimelinePainter(sketch, Palette.LIGHT, plan, state.score(), state.window(), state.frame());
+        painter.paint(new Wave(WaveView.nothing("")), Optional.empty(), "");
+        Sketch.Text offer = sketch.texts().stream().filter(text -> text.text().equals("Play my tune.mid into a recording (M)")).findFirst().orElseThrow();
+        assertThat(painter.offers((offer.left() + offer.right()) / 2, (offer.top() + offer.bottom()) / 2)).isTrue();
+        assertThat(painter.offers(offer.right() + 30, offer.top() + 3)).isFalse();
+        assertThat(painter.offers(offer.left() + 3, state.frame().bottom() - 3)).isFalse();
+        apart(sketch.texts());
+        Sketch without = new Sketch(1);
+        TimelinePainter silent = new TimelinePainter(without, Palette.LIGHT, Shows.small(), Score.of(Shows.small(), Optional.of(Shows.small().tracks().get(0))),
+                state.window(), state.frame());
+        silent.paint(new Wave(WaveView.nothing("")), Optional.empty(), "");
+        assertThat(without.texts()).noneMatch(text -> text.text().contains("into a recording"));
+        assertThat(silent.offers((offer.left() + offer.right()) / 2, (offer.top() + offer.bottom()) / 2)).isFalse();
+    }
+
+    private static void apart(List<Sketch.Text> texts) {
         for (int i = 0; i < texts.size(); i++) {
             for (int j = i + 1; j < texts.size(); j++) {
                 assertThat(texts.get(i).overlaps(texts.get(j))).as("'%s' over '%s'", texts.get(i), texts.get(j)).isFalse();
