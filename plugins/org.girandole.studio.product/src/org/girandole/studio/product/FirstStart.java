@@ -22,7 +22,9 @@ import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.ide.IDE;
 import org.girandole.studio.project.NewProjectWizard;
+import org.girandole.studio.views.stage.Stage;
 import org.girandole.studio.views.workbench.RecordingJob;
+import org.girandole.studio.views.workbench.ShowHub;
 import org.osgi.framework.Bundle;
 import org.osgi.framework.FrameworkUtil;
 import org.osgi.service.prefs.BackingStoreException;
@@ -47,8 +49,10 @@ public final class FirstStart implements IStartup {
             if (workspace.getRoot().getProjects().length == 0) {
                 IProject project = workspace.getRoot().getProject("harbour-night");
                 workspace.run(monitor -> make(project), new NullProgressMonitor());
-                PlatformUI.getWorkbench().getDisplay().asyncExec(() -> open(project.getFile(SCRIPT)));
-                play(project);
+                PlatformUI.getWorkbench().getDisplay().asyncExec(() -> {
+                    open(project.getFile(SCRIPT));
+                    playOnceSeen(project);
+                });
             }
             preferences.putBoolean(DONE, true);
             preferences.flush();
@@ -84,12 +88,32 @@ public final class FirstStart implements IStartup {
         }
     }
 
-    /** The recordings are too large to come with the program: they are played from the music that does. */
-    private static void play(IProject project) throws CoreException {
-        for (IResource member : project.getFolder(MUSIC).members()) {
-            if (PIECE.equals(member.getFileExtension())) {
-                RecordingJob.start(Path.of(member.getLocationURI()));
+    /**
+     * The recordings are too large to come with the program: they are played from the music that does. Not before the show is to be seen,
+     * or the first check would have to listen to them too.
+     */
+    private static void playOnceSeen(IProject project) {
+        Stage stage = ShowHub.get(PlatformUI.getWorkbench().getDisplay()).stage();
+        stage.listen(new Stage.Listener() {
+            @Override
+            public void changed(Stage.Change change) {
+                if (change == Stage.Change.SHOW && stage.plan().nothing() == null) {
+                    stage.unlisten(this);
+                    play(project);
+                }
             }
+        });
+    }
+
+    private static void play(IProject project) {
+        try {
+            for (IResource member : project.getFolder(MUSIC).members()) {
+                if (PIECE.equals(member.getFileExtension())) {
+                    RecordingJob.start(Path.of(member.getLocationURI()));
+                }
+            }
+        } catch (CoreException e) {
+            ILog.of(FirstStart.class).error("The music of the example cannot be played.", e);
         }
     }
 

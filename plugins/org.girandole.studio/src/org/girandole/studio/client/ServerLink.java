@@ -35,6 +35,7 @@ final class ServerLink {
     void start(LanguageClient client, List<WorkspaceFolder> folders) {
         speaker.execute(() -> {
             try {
+                ServerLog.listen();
                 LanguageServer created = ShowServer.connect(client);
                 InitializeParams params = new InitializeParams();
                 params.setCapabilities(Capabilities.all());

@@ -15,10 +15,10 @@ public final class ShowPerspective implements IPerspectiveFactory {
     public void createInitialLayout(IPageLayout layout) {
         String editors = layout.getEditorArea();
         layout.addView(PROJECTS, IPageLayout.LEFT, 0.16f, editors);
-        IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.5f, editors);
+        IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.46f, editors);
         below.addView(VIEWS + "timeline");
         // What is wrong is never behind what is beautiful.
-        IFolderLayout problems = layout.createFolder("problems", IPageLayout.BOTTOM, 0.7f, "below");
+        IFolderLayout problems = layout.createFolder("problems", IPageLayout.BOTTOM, 0.72f, "below");
         problems.addView(IPageLayout.ID_PROBLEM_VIEW);
         problems.addPlaceholder(ReferencesView.ID);
         problems.addPlaceholder(IPageLayout.ID_PROGRESS_VIEW);

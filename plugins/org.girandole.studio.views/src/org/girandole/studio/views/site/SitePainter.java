@@ -255,8 +255,9 @@ public final class SitePainter {
                 ? " (agreed to in writing)" : "";
     }
 
-    private static String gist(SiteView.Distance line) {
-        return "to " + line.place() + (line.askedM() == null ? ": ASSESSMENT needed, " + line.assessment() : ": " + metres(line.askedM()) + " asked, NOT MET");
+    private String gist(SiteView.Distance line) {
+        String assessment = ": ASSESSMENT needed" + (state.folded() ? "" : ", " + line.assessment());
+        return "to " + line.place() + (line.askedM() == null ? assessment : ": " + metres(line.askedM()) + " asked, NOT MET");
     }
 
     private static String words(SiteView.Distance line) {

@@ -16,6 +16,8 @@ import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.IJobManager;
 import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.ui.PlatformUI;
 import org.girandole.music.audio.AudioException;
 import org.girandole.music.synth.PieceRenderer;
 
@@ -44,6 +46,7 @@ public final class RecordingJob extends Job {
         job.schedule();
     }
 
+    /** All of them are of one family, by which they can be found. */
     @Override
     public boolean belongsTo(Object family) {
         return family == RecordingJob.class;
@@ -101,7 +104,8 @@ public final class RecordingJob extends Job {
         }
     }
 
-    private static IStatus failed(String message) {
-        return Status.error(message);
+    private IStatus failed(String message) {
+        PlatformUI.getWorkbench().getDisplay().asyncExec(() -> MessageDialog.openError(null, getName(), message));
+        return Status.warning(message);
     }
 }
