@@ -142,7 +142,7 @@ final class Marks {
         compilation.problems().report(LanguageRules.MARK_CYCLE, round.size() == 1 ? "The mark '" + names.get(0) + "' counts from itself"
                 : "These marks count from each other in a circle: " + circle)
                 .found(circle, "marks that count from a bar or a time in the end")
-                .remedy("give one of them a bar or a time")
+                .remedy("give " + (round.size() == 1 ? "it" : "one of them") + " a bar or a time")
                 .at(compilation.sources().whole(last.getAt()));
     }
 

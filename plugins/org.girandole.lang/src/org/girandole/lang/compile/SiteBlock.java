@@ -63,6 +63,7 @@ final class SiteBlock {
             if (position.getName() != null && at.isPresent()) {
                 positions.add(new Site.Position(position.getName(), at.get(), compilation.sources().of(position)));
             } else {
+                unmeasured(position);
                 order.remove(position);
                 compilation.drop(position);
             }
@@ -105,6 +106,19 @@ final class SiteBlock {
     private Optional<Site.Refused> refused(Block block, String key, Site.Part part, Optional<?> value) {
         return value.isPresent() ? Optional.empty()
                 : block.field(key, Field.class).map(field -> new Site.Refused(part, key, compilation.sources().whole(field)));
+    }
+
+    private void unmeasured(PositionDef position) {
+        if (position.getUnsaid() != null) {
+            compilation.problems().report(LanguageRules.SYNTAX, "The place of '" + position.getName() + "' stands there without its 'at'")
+                    .found(Sources.text(position.getUnsaid()), "at " + Sources.text(position.getUnsaid())).remedy("write 'at' before it")
+                    .at(compilation.sources().whole(position.getUnsaid()));
+        } else if (position.getName() != null && Sources.line(position).endsWith(" " + Sources.text(position, eINSTANCE.getNamed_Name()))) {
+            // Where something follows that could not be read, the parser has said so.
+            compilation.problems().report(LanguageRules.MISSING_FIELD, "The position '" + position.getName() + "' does not say where it is")
+                    .found("nothing after '" + position.getName() + "'", "its place, such as at (10 m, 0 m)")
+                    .remedy("measure where it is, and write at and its coordinates after its name").at(compilation.sources().of(position));
+        }
     }
 
     Optional<Point> point(org.girandole.lang.show.Point written) {

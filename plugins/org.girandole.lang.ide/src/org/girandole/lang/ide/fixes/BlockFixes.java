@@ -25,6 +25,7 @@ import org.girandole.lang.show.SpanField;
 import org.girandole.lang.show.WaiverDef;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Times;
+import org.girandole.plan.rules.Quantity;
 import org.girandole.plan.rules.Rules;
 import org.girandole.plan.script.Module;
 
@@ -118,8 +119,9 @@ final class BlockFixes {
         }
         String name = unused("R", one.plan().get().script().racks().stream().map(rack -> rack.name()).toList());
         String size = String.format(Locale.ROOT, "%.1f", calibre.get() * 1000).replaceAll("\\.0$", "") + " mm";
-        return List.of(one.fix("Add a rack with " + one.data("tubes").orElse("1") + " tubes of " + size + " at " + position.get(),
-                one.append("rack " + name + " at " + naming.written(position.get()) + " { " + one.data("tubes").orElse("1") + " tubes " + size + " }")));
+        String tubes = Quantity.count(one.number("tubes").orElse(1L), "tube", "tubes");
+        return List.of(one.fix("Add a rack with " + tubes + " of " + size + " at " + position.get(),
+                one.append("rack " + name + " at " + naming.written(position.get()) + " { " + tubes + " " + size + " }")));
     }
 
     /** A module of the type that is there already. */

@@ -37,6 +37,12 @@ record Case(ScriptView view, CheckedScript checked, Finding finding) {
         return plan().map(Free::new);
     }
 
+    /** Whether another finding stands in the text that is looked at, unchanged since the check. */
+    boolean isInView(Finding other) {
+        CheckedText text = checked.texts().get(other.source().file());
+        return text != null && text.uri().equals(view.uri()) && text.lines().text().equals(view.lines().text());
+    }
+
     Range range() {
         return view.lines().range(finding.source());
     }

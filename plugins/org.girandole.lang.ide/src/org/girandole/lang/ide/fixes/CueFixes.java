@@ -11,6 +11,7 @@ import org.eclipse.emf.ecore.EObject;
 import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
+import org.girandole.lang.LanguageRules;
 import org.girandole.lang.compile.Sources;
 import org.girandole.lang.ide.completion.Free;
 import org.girandole.lang.ide.features.Renaming;
@@ -165,7 +166,7 @@ final class CueFixes {
         INode places = cue.getPlaces() == null ? null : NodeModelUtils.findActualNodeFor(cue.getPlaces());
         if (node == null || places == null || cue.getPlaces().getRanges().size() < 2 || cue.getName() != null
                 || cue.getOptions().stream().anyMatch(option -> option instanceof OrderOption || option instanceof PinOption
-                || option instanceof TubeOption)) {
+                || option instanceof TubeOption) || placeTwice(one, node)) {
             return List.of();
         }
         String text = one.view().lines().text();
@@ -178,6 +179,13 @@ final class CueFixes {
         }
         String lines = cue.getPlaces().getRanges().stream().map(range -> before + place(range) + after).collect(Collectors.joining("\n" + indent));
         return List.of(one.fix("Split the cue: one line for each of its places", one.replace(node, lines)));
+    }
+
+    /** A place that is named twice is shot once, as long as it stands in one line. */
+    private static boolean placeTwice(Case one, INode cue) {
+        return one.checked().show().findings().stream().filter(finding -> finding.rule().equals(LanguageRules.PLACE_TWICE.id()) && one.isInView(finding))
+                .map(finding -> one.view().lines().offset(one.view().lines().range(finding.source()).getStart()))
+                .anyMatch(at -> cue.getOffset() <= at && at < cue.getEndOffset());
     }
 
     private static String place(PlaceRange range) {

@@ -21,7 +21,6 @@ import org.eclipse.lsp4j.WorkspaceEdit;
 import org.girandole.lang.ide.features.Renaming;
 import org.girandole.lang.ide.features.ScriptView;
 import org.girandole.lang.ide.server.CheckedScript;
-import org.girandole.lang.ide.server.CheckedText;
 import org.girandole.plan.Finding;
 
 /** Which fixes there are for which rule. The fixes of a finding are made of the finding's own data; the last one is to waive it. */
@@ -104,17 +103,17 @@ public final class Fixes {
     private void quick(ScriptView view, CheckedScript show, Range range, CodeActionContext context, List<CodeAction> actions) {
         Set<String> titles = new LinkedHashSet<>();
         for (Finding finding : show.show().findings()) {
-            CheckedText text = show.texts().get(finding.source().file());
-            if (text == null || !text.uri().equals(view.uri()) || !text.lines().text().equals(view.lines().text())) {
+            Case one = new Case(view, show, finding);
+            if (!one.isInView(finding)) {
                 continue;
             }
-            Range found = text.lines().range(finding.source());
+            Range found = one.range();
             if (!touch(found, range) || !asked(context, finding, found)) {
                 continue;
             }
             Diagnostic diagnostic = diagnostic(context, finding, found);
             boolean first = true;
-            for (Fix fix : fixes(new Case(view, show, finding))) {
+            for (Fix fix : fixes(one)) {
                 if (titles.add(fix.title() + "@" + fix.edits())) {
                     CodeAction action = new CodeAction(fix.title());
                     action.setKind(CodeActionKind.QuickFix);

@@ -59,7 +59,7 @@ final class WordFixes {
             return mark(one, name).map(List::of).orElse(List.of());
         }
         if (place.isPresent()) {
-            return site(one).flatMap(site -> block(one, site, "position " + name + " at (0 m, 0 m)"))
+            return site(one).flatMap(site -> block(one, site, "position " + name))
                     .map(edit -> List.of(new Fix("Define the position " + name + " (its place is still to be measured)", edit))).orElse(List.of());
         }
         if (cue.isPresent()) {
@@ -72,8 +72,8 @@ final class WordFixes {
         Optional<ScoreDef> score = one.at(ScoreDef.class);
         Optional<SoundtrackDef> own = one.at(SoundtrackDef.class);
         return own.or(() -> score.map(ScoreDef::getSoundtrack).filter(SoundtrackDef.class::isInstance).map(SoundtrackDef.class::cast))
-                .flatMap(track -> block(one, track, "mark " + name + " at bar 1"))
-                .map(edit -> new Fix("Define the mark " + name + " (at bar 1, to be moved)", edit));
+                .flatMap(track -> block(one, track, "mark " + name + " at " + name))
+                .map(edit -> new Fix("Define the mark " + name + " (its moment is still to be given)", edit));
     }
 
     private static Optional<SiteDef> site(Case one) {

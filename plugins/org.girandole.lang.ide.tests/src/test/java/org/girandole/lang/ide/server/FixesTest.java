@@ -64,18 +64,32 @@ class FixesTest {
         return editor.findings(FILE).stream().filter(d -> d.getSeverity() == DiagnosticSeverity.Error).map(d -> d.getCode().getLeft()).sorted().toList();
     }
 
-    /** Takes a fix that leaves gaps to be filled in, and gives the text after it; the rule must find less than before. */
-    private String fixed(String text, String rule, String title) {
+    /**
+     * Takes a fix that leaves gaps to be filled in, and gives the text after it; nothing is found of the rule any more, and what is found beside
+     * what was found before asks for what is missing.
+     */
+    private String fixed(String text, String rule, String title, String... asking) {
         editor.open(FILE, text);
-        CodeAction action = action(rule, title);
-        long before = count(rule);
-        editor.apply(action);
-        assertThat(count(rule)).as("findings of %s after '%s' in%n%s", rule, title, editor.text(FILE)).isLessThan(before);
+        Set<String> before = new TreeSet<>(editor.rules(FILE));
+        editor.apply(action(rule, title));
+        Set<String> after = new TreeSet<>(editor.rules(FILE));
+        assertThat(after).as("found after '%s' in%n%s", title, editor.text(FILE)).doesNotContain(rule).contains(asking);
+        after.removeAll(before);
+        assertThat(after).as("newly found after '%s' in%n%s", title, editor.text(FILE)).isSubsetOf(asking);
         return editor.text(FILE);
     }
 
-    private long count(String rule) {
-        return editor.findings(FILE).stream().filter(d -> d.getCode().getLeft().equals(rule)).count();
+    /** Takes the split of a cue, and gives the text after it; nothing else is found than before, and as often. */
+    private String split(String text, String rule) {
+        editor.open(FILE, text);
+        List<String> before = messages();
+        editor.apply(action(rule, "Split the cue: one line for each of its places"));
+        assertThat(messages()).as("found after the split in%n%s", editor.text(FILE)).isEqualTo(before);
+        return editor.text(FILE);
+    }
+
+    private List<String> messages() {
+        return editor.findings(FILE).stream().map(d -> d.getCode().getLeft() + ": " + d.getMessage().getLeft()).sorted().toList();
     }
 
     private CodeAction action(String rule, String title) {
@@ -100,12 +114,12 @@ class FixesTest {
 
     @Test
     void aMissingThingIsDefined() {
-        assertThat(fixed(Quay.with("    at bar 12  A  Chrysanthemum"), "unresolved-name", "Define the effect Chrysanthemum"))
+        assertThat(fixed(Quay.with("    at bar 12  A  Chrysanthemum"), "unresolved-name", "Define the effect Chrysanthemum", "rise-missing"))
                 .contains("shell Chrysanthemum {");
-        assertThat(fixed(Quay.with("    at Zenith  A  Peony"), "unresolved-name", "Define the mark Zenith (at bar 1, to be moved)"))
-                .contains("  mark Zenith at bar 1\n}");
-        assertThat(fixed(Quay.with("    at bar 12  Z  Peony"), "unresolved-name", "Define the position Z (its place is still to be measured)"))
-                .contains("  position Z at (0 m, 0 m)\n}");
+        assertThat(fixed(Quay.with("    at Zenith  A  Peony"), "unresolved-name", "Define the mark Zenith (its moment is still to be given)", "mark-cycle"))
+                .contains("  mark Zenith at Zenith\n}");
+        assertThat(fixed(Quay.with("    at bar 12  Z  Peony"), "unresolved-name", "Define the position Z (its place is still to be measured)", "missing-field"))
+                .contains("  position Z\n}");
     }
 
     @Test
@@ -247,10 +261,10 @@ class FixesTest {
 
     @Test
     void aMissingTubeOrPinGetsARackOrModule() {
-        assertThat(fixed(Quay.with("    at bar 12  A  Willow"), "no-tube", "Add a rack with 1 tubes of 100 mm at A"))
-                .contains("rack R3 at A { 1 tubes 100 mm }");
-        String full = Quay.with("    repeat 5 every 1 bar from bar 15 {\n      at 0  A  Peony\n    }");
-        assertThat(fixed(full, "no-pin", "Add a module M3 of Box at A")).contains("module M3 \"3\" of Box at A");
+        assertThat(fixed(Quay.with("    at bar 12  A  Willow"), "no-tube", "Add a rack with 1 tube of 100 mm at A", "tube-length-missing"))
+                .contains("rack R3 at A { 1 tube 100 mm }");
+        String full = Quay.SHOW.replace("6 tubes 75", "7 tubes 75").replace("    cue Hero at bar 12  A  Peony  note \"the one\"\n", "    repeat 5 every 1 bar from bar 15 {\n      at 0  A  Peony\n    }\n");
+        assertThat(mended(full, "no-pin", "Add a module M3 of Box at A")).contains("module M3 \"3\" of Box at A");
     }
 
     @Test
@@ -258,9 +272,16 @@ class FixesTest {
         String many = Quay.SHOW.replace("4 pins at once", "1 pins at once").replace("module M2 \"2\" of Box at B", "module M2 \"2\" of Box at B, A")
                 .replace("at Swell  A, B  Peony", "at Swell  A, B  Peony  pin M2/1, M2/2");
         assertThat(mended(many, "too-many-at-once", "Shoot the places in turn, 50 ms apart")).contains("at Swell  A, B  Peony  in turn every 50 ms");
-        editor.open(FILE, Quay.with("    at bar 12  A, B  Willow"));
-        editor.apply(action("no-tube", "Split the cue: one line for each of its places"));
-        assertThat(editor.text(FILE)).contains("    at bar 12  A  Willow\n    at bar 12  B  Willow\n");
+    }
+
+    @Test
+    void aSplitCueIsTheSameCue() {
+        assertThat(split(Quay.with("    at bar 12  A, B  Willow"), "no-tube")).contains("    at bar 12  A  Willow\n    at bar 12  B  Willow\n");
+        assertThat(split(Quay.with("    at bar 12  B, A  2 x Willow fan -5 deg .. 5 deg  note \"both\"  // of the finale"), "no-tube"))
+                .contains("    at bar 12  B  2 x Willow fan -5 deg .. 5 deg  note \"both\"\n    at bar 12  A  2 x Willow fan -5 deg .. 5 deg  note \"both\"  // of the finale\n");
+        // What names a place twice is shot there once; one line for each would shoot it twice.
+        editor.open(FILE, Quay.with("    at bar 12  A, Both  Willow"));
+        assertThat(editor.fixes(FILE, "no-tube")).isNotEmpty().extracting(CodeAction::getTitle).noneMatch(title -> title.startsWith("Split"));
     }
 
     @Test
