@@ -18,6 +18,7 @@ import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.graphics.RGB;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Tree;
+import org.eclipse.ui.handlers.IHandlerService;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.eclipse.ui.texteditor.ITextEditorActionConstants;
 import org.eclipse.ui.views.contentoutline.ContentOutlinePage;
@@ -72,14 +73,23 @@ class ServiceTest {
         document.set(canonical.replace("    cue First", "          cue     First"));
         String before = document.get();
         assertThat(before).isNotEqualTo(canonical);
-        Ui.until("it is formatted", () -> {
-            if (!document.get().equals(canonical)) {
-                formatted(document);
-            }
-            return document.get().equals(canonical);
-        });
+        formatted(document);
+        Ui.until("it is formatted", () -> document.get().equals(canonical));
         undo(editor);
         assertThat(document.get()).isEqualTo(before);
+    }
+
+    @Test
+    void formattingIsNotLostWhenTheTextChangesMeanwhile() throws Exception {
+        ITextEditor editor = Ui.open(shows.show());
+        IDocument document = Ui.document(editor);
+        Ui.caretAfter(editor, "section Opening");
+        formatted(document);
+        String canonical = document.get();
+        document.set(canonical.replace("    cue First", "          cue     First"));
+        Ui.window().getService(IHandlerService.class).executeCommand("org.girandole.studio.format", null);
+        document.replace(0, 0, "// Above it.\n");
+        Ui.until("it is formatted", () -> document.get().equals("// Above it.\n" + canonical));
     }
 
     /** Runs the command; when the answer has come, the text is as it will be. */

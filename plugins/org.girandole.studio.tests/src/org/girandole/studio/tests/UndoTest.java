@@ -8,8 +8,8 @@ import org.eclipse.ui.IMarkerResolution;
 import org.eclipse.ui.ide.IDE;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.eclipse.ui.texteditor.ITextEditorActionConstants;
-import org.girandole.studio.client.OpenText;
 import org.girandole.studio.client.ShowClient;
+import org.girandole.studio.client.Tell;
 import org.girandole.studio.editor.RenameHandler;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -91,19 +91,48 @@ class UndoTest {
         assertThat(Ui.document(other).get()).isEqualTo(catalogue);
     }
 
-    /** An answer to an older text is dropped, so a rename may have to be asked for again. */
+    @Test
+    void aRenameIsNotLostWhenTheTextChangesMeanwhile() throws Exception {
+        ITextEditor editor = Ui.open(shows.show());
+        IDocument document = Ui.document(editor);
+        String script = document.get();
+        ask(editor, "CrimsonPeony75");
+        document.replace(0, 0, "// Above it.\n");
+        Ui.until("the script is renamed", () -> document.get().equals("// Above it.\n" + script.replace("RedPeony75", "CrimsonPeony75")));
+    }
+
+    @Test
+    void aRenameOfANameThatIsGoneIsSaidToBeLost() throws Exception {
+        ITextEditor editor = Ui.open(shows.show());
+        IDocument document = Ui.document(editor);
+        int end = ask(editor, "CrimsonPeony75");
+        document.replace(end, 0, "x");
+        String script = document.get();
+        Ui.until("the loss is told", () -> Tell.last().startsWith("RedPeony75 was not renamed. The text has changed meanwhile"));
+        assertThat(document.get()).isEqualTo(script);
+    }
+
+    @Test
+    void aRenameToANameThatIsTakenIsRefusedWithTheReason() throws Exception {
+        ITextEditor editor = Ui.open(shows.show());
+        String script = Ui.document(editor).get();
+        ask(editor, "SilverMine75");
+        Ui.until("the refusal is told", () -> Tell.last().startsWith("RedPeony75 was not renamed. 'SilverMine75' is already an effect"));
+        assertThat(Ui.document(editor).get()).isEqualTo(script);
+    }
+
     private static void rename(ITextEditor editor) throws Exception {
         IDocument document = Ui.document(editor);
         String script = document.get();
-        int offset = Ui.caretAfter(editor, "RedPeony75") - 3;
-        OpenText text = ShowClient.get().text(document).orElseThrow();
-        Ui.until("the script is renamed", () -> {
-            if (document.get().equals(script)) {
-                RenameHandler.rename(text, offset, "RedPeony75", "CrimsonPeony75");
-                Ui.settle();
-            }
-            return document.get().equals(script.replace("RedPeony75", "CrimsonPeony75"));
-        });
+        ask(editor, "CrimsonPeony75");
+        Ui.until("the script is renamed", () -> document.get().equals(script.replace("RedPeony75", "CrimsonPeony75")));
+    }
+
+    /** Asks for the first use of an effect to be renamed; where that ends. */
+    private static int ask(ITextEditor editor, String name) throws Exception {
+        int end = Ui.caretAfter(editor, "RedPeony75");
+        RenameHandler.rename(ShowClient.get().text(Ui.document(editor)).orElseThrow(), end - "RedPeony75".length(), "RedPeony75", name);
+        return end;
     }
 
     private static void undo(ITextEditor editor) {

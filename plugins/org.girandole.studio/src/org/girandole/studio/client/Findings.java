@@ -11,7 +11,6 @@ import org.eclipse.core.filebuffers.ITextFileBuffer;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IMarker;
 import org.eclipse.core.resources.IResource;
-import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.resources.WorkspaceJob;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.IProgressMonitor;
@@ -91,7 +90,8 @@ public final class Findings {
         };
         job.setSystem(true);
         job.setPriority(Job.SHORT);
-        job.setRule(ResourcesPlugin.getWorkspace().getRuleFactory().markerRule(file));
+        // Markers need no rule, but nobody may delete the file, or mark it as well, meanwhile.
+        job.setRule(file);
         job.schedule();
     }
 

@@ -63,6 +63,15 @@ public final class Positions {
         }
     }
 
+    /** What is written there; nothing when there is no such place. */
+    public static String text(IDocument document, IRegion region) {
+        try {
+            return document.get(region.getOffset(), region.getLength());
+        } catch (BadLocationException e) {
+            return "";
+        }
+    }
+
     private static boolean part(char c) {
         return Character.isLetterOrDigit(c) || c == '_';
     }

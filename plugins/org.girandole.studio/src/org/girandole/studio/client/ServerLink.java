@@ -72,6 +72,18 @@ final class ServerLink {
 
     /** The server's answer; null when there is no server, and when a later change has overtaken the question. */
     <T> CompletableFuture<T> ask(Function<LanguageServer, CompletableFuture<T>> question) {
+        CompletableFuture<T> attempt = attempt(question);
+        CompletableFuture<T> answer = attempt.handle((value, problem) -> problem == null ? value : Answers.none(problem));
+        answer.whenComplete((value, problem) -> {
+            if (answer.isCancelled()) {
+                attempt.cancel(true);
+            }
+        });
+        return answer;
+    }
+
+    /** The server's answer, or why there is none; null when there is no server. */
+    <T> CompletableFuture<T> attempt(Function<LanguageServer, CompletableFuture<T>> question) {
         CompletableFuture<T> answer = new CompletableFuture<>();
         try {
             speaker.execute(() -> put(question, answer));
@@ -94,21 +106,17 @@ final class ServerLink {
                 }
             });
             asked.whenComplete((value, problem) -> {
-                if (problem == null || Answers.cancelled(problem)) {
+                if (problem == null) {
                     answer.complete(value);
                 } else {
-                    StudioPlugin.log("A request to the language server failed.", problem);
-                    answer.complete(null);
+                    answer.completeExceptionally(problem);
                 }
             });
         } catch (UnsupportedOperationException e) {
             // What this server does not offer has no answer.
             answer.complete(null);
         } catch (RuntimeException e) {
-            if (!Answers.cancelled(e)) {
-                StudioPlugin.log("A request to the language server failed.", e);
-            }
-            answer.complete(null);
+            answer.completeExceptionally(e);
         }
     }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.eclipse.jface.text.IDocument;
@@ -21,7 +22,7 @@ import org.eclipse.ui.PlatformUI;
  * ShowListener#checked} says so.
  */
 public final class ShowClient {
-    private static final int MOST_TRIES = 5;
+    static final int MOST_TRIES = 5;
     private static ShowClient instance;
 
     private final ServerLink link = new ServerLink();
@@ -67,11 +68,29 @@ public final class ShowClient {
 
     /** As {@link #ask}, for what a person has asked for: a change that overtakes the question does not lose it, it is asked again. */
     public <T> CompletableFuture<T> insist(Function<LanguageServer, CompletableFuture<T>> question) {
-        return insist(question, MOST_TRIES);
+        return insist(question, () -> true, MOST_TRIES);
     }
 
-    private <T> CompletableFuture<T> insist(Function<LanguageServer, CompletableFuture<T>> question, int tries) {
-        return ask(question).thenCompose(answer -> answer == null && tries > 1 ? insist(question, tries - 1) : CompletableFuture.completedFuture(answer));
+    /**
+     * As {@link #insist(Function)}, as long as somebody wants to know.
+     *
+     * @param wanted asked on threads of the server
+     */
+    public <T> CompletableFuture<T> insist(Function<LanguageServer, CompletableFuture<T>> question, BooleanSupplier wanted) {
+        return insist(question, wanted, MOST_TRIES);
+    }
+
+    private <T> CompletableFuture<T> insist(Function<LanguageServer, CompletableFuture<T>> question, BooleanSupplier wanted, int tries) {
+        return link.attempt(question).handle((answer, problem) -> {
+            if (problem != null && Answers.cancelled(problem) && tries > 1 && wanted.getAsBoolean()) {
+                return insist(question, wanted, tries - 1);
+            }
+            return CompletableFuture.completedFuture(problem == null ? answer : Answers.<T>none(problem));
+        }).thenCompose(Function.identity());
+    }
+
+    <T> CompletableFuture<T> attempt(Function<LanguageServer, CompletableFuture<T>> question) {
+        return link.attempt(question);
     }
 
     /** A request that is not of the protocol, such as {@code girandole/plan}; the parameter is passed as it is. */

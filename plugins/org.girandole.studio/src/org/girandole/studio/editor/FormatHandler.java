@@ -1,7 +1,6 @@
 package org.girandole.studio.editor;
 
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
 import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.lsp4j.DocumentFormattingParams;
 import org.eclipse.lsp4j.DocumentRangeFormattingParams;
@@ -11,8 +10,7 @@ import org.eclipse.ui.texteditor.ITextEditor;
 import org.eclipse.ui.texteditor.ITextEditorExtension2;
 import org.girandole.studio.client.Edits;
 import org.girandole.studio.client.OpenText;
-import org.girandole.studio.client.Positions;
-import org.girandole.studio.client.ShowClient;
+import org.girandole.studio.client.PlaceQuestion;
 import org.girandole.studio.client.Tell;
 
 /** Gives the script its canonical form, or the selected lines. */
@@ -25,18 +23,14 @@ public final class FormatHandler extends ShowHandler {
             Tell.status("The file is read-only; nothing was formatted.");
             return;
         }
-        int version = text.version();
         FormattingOptions options = new FormattingOptions(INDENT, true);
-        CompletableFuture<List<? extends TextEdit>> answer = ShowClient.get().ask(server -> selection.getLength() == 0
+        PlaceQuestion.<List<? extends TextEdit>>of(text, selection.getOffset(), selection.getLength(), (server, place) -> selection.getLength() == 0
                 ? server.getTextDocumentService().formatting(new DocumentFormattingParams(text.id(), options))
-                : server.getTextDocumentService().rangeFormatting(new DocumentRangeFormattingParams(text.id(), options,
-                        Positions.range(text.document(), selection.getOffset(), selection.getLength()))));
-        answer.thenAccept(edits -> editor.getSite().getShell().getDisplay().asyncExec(() -> {
-            if (edits == null) {
-                Tell.status("The text has changed meanwhile; nothing was formatted. Try again.");
-            } else if (!edits.isEmpty()) {
-                Edits.apply(text, version, edits);
-            }
-        }));
+                : server.getTextDocumentService().rangeFormatting(new DocumentRangeFormattingParams(text.id(), options, place)))
+                .ask((edits, version) -> {
+                    if (edits != null && !edits.isEmpty()) {
+                        Edits.apply(text, version, edits);
+                    }
+                }, Tell::status);
     }
 }

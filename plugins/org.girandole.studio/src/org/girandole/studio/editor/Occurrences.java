@@ -54,7 +54,7 @@ public final class Occurrences extends ViewerStrategy {
         show(text, version, () -> {
             int offset = viewer().getSelectedRange().x;
             var params = new DocumentHighlightParams(text.id(), Positions.position(text.document(), offset));
-            ShowClient.get().ask(server -> server.getTextDocumentService().documentHighlight(params)).thenAccept(answer -> {
+            ShowClient.get().insist(server -> server.getTextDocumentService().documentHighlight(params), () -> text.version() == version).thenAccept(answer -> {
                 if (answer != null) {
                     List<? extends DocumentHighlight> found = answer;
                     show(text, version, () -> {
