@@ -1,5 +1,7 @@
 package org.girandole.physics.fallout;
 
+import java.util.Arrays;
+
 import org.girandole.physics.flight.Air;
 import org.girandole.physics.flight.DebrisFall;
 import org.girandole.physics.flight.Wind;
@@ -11,14 +13,14 @@ import org.girandole.physics.flight.Wind;
 final class AirColumn {
     static final double TOP_M = 3000;
     static final double LAYER_M = 2;
-    /** Values for each layer border: density, one over the speed of sound, wind east, wind north, drift east, drift north. */
+    /** Values of a layer in {@link #table}: density, wind east and wind north at its lower border, each with its growth to the upper one. */
     static final int FIELDS = 6;
     static final int DENSITY = 0;
-    static final int PER_SOUND = 1;
+    static final int DENSITY_GROWTH = 1;
     static final int EAST = 2;
-    static final int NORTH = 3;
-    static final int DRIFT_EAST = 4;
-    static final int DRIFT_NORTH = 5;
+    static final int EAST_GROWTH = 3;
+    static final int NORTH = 4;
+    static final int NORTH_GROWTH = 5;
 
     /**
      * Flights below this height meet the wind of this height. Near the ground the profile bends so sharply that it
@@ -28,34 +30,67 @@ final class AirColumn {
     private static final double SHEAR_M = 3;
     private static final int LAYERS = (int) (TOP_M / LAYER_M);
     /** Just below the number of the top layer border, so that there is always a border above. */
-    static final double TOP_LAYER = LAYERS - 1e-9;
+    private static final double TOP_LAYER = LAYERS - 1e-9;
 
-    final double[] table = new double[(LAYERS + 1) * FIELDS];
+    final double[] table = new double[LAYERS * FIELDS];
+    /** One over the speed of sound at each layer border, and metres of drift from there for a terminal speed of 1 m/s at sea level. */
+    private final double[] perSound = new double[LAYERS + 1];
+    private final double[] driftEast = new double[LAYERS + 1];
+    private final double[] driftNorth = new double[LAYERS + 1];
 
     AirColumn(Air air, Wind wind) {
         for (int i = 0; i <= LAYERS; i++) {
             double height = i * LAYER_M;
-            int at = i * FIELDS;
-            table[at + DENSITY] = air.densityKgM3(height);
-            table[at + PER_SOUND] = 1 / air.soundMps(height);
-            table[at + EAST] = wind.eastMps(Math.max(SHEAR_M, height));
-            table[at + NORTH] = wind.northMps(Math.max(SHEAR_M, height));
+            perSound[i] = 1 / air.soundMps(height);
             if (i > 0) {
                 double middle = height - LAYER_M / 2;
-                // Metres of drift for a terminal speed of 1 m/s at sea level.
                 double seconds = LAYER_M / Math.sqrt(DebrisFall.SEA_LEVEL_KG_M3 / air.densityKgM3(middle));
-                table[at + DRIFT_EAST] = table[at - FIELDS + DRIFT_EAST] + wind.eastMps(middle) * seconds;
-                table[at + DRIFT_NORTH] = table[at - FIELDS + DRIFT_NORTH] + wind.northMps(middle) * seconds;
+                driftEast[i] = driftEast[i - 1] + wind.eastMps(middle) * seconds;
+                driftNorth[i] = driftNorth[i - 1] + wind.northMps(middle) * seconds;
             }
+        }
+        for (int i = 0; i < LAYERS; i++) {
+            double low = i * LAYER_M;
+            double high = low + LAYER_M;
+            set(i, DENSITY, air.densityKgM3(low), air.densityKgM3(high));
+            set(i, EAST, wind.eastMps(Math.max(SHEAR_M, low)), wind.eastMps(Math.max(SHEAR_M, high)));
+            set(i, NORTH, wind.northMps(Math.max(SHEAR_M, low)), wind.northMps(Math.max(SHEAR_M, high)));
         }
     }
 
-    /** A field at a height; below ground as on the ground, above the top as at the top. */
-    double at(int field, double heightM) {
-        double layer = Math.max(0, Math.min(heightM * (1 / LAYER_M), TOP_LAYER));
+    private void set(int layer, int field, double low, double high) {
+        table[layer * FIELDS + field] = low;
+        table[layer * FIELDS + field + 1] = high - low;
+    }
+
+    /** The layer of a height and, behind the point, the share of it that lies below; below ground as on the ground, above the top as at the top. */
+    static double layer(double heightM) {
+        double layer = heightM * (1 / LAYER_M);
+        return layer > 0 ? layer < TOP_LAYER ? layer : TOP_LAYER : 0;
+    }
+
+    /** One over the speed of sound in the layer of a height, s/m. */
+    double perSound(double heightM) {
+        return perSound[(int) layer(heightM)];
+    }
+
+    /** The lowest speed of sound at any height, m/s. */
+    double leastSoundMps() {
+        return 1 / Arrays.stream(perSound).max().orElseThrow();
+    }
+
+    /** Metres that the wind carries to the east what sinks from this height, for a terminal speed of 1 m/s at sea level. */
+    double driftEastM(double heightM) {
+        return between(driftEast, layer(heightM));
+    }
+
+    /** The same to the north. */
+    double driftNorthM(double heightM) {
+        return between(driftNorth, layer(heightM));
+    }
+
+    private static double between(double[] borders, double layer) {
         int below = (int) layer;
-        double share = layer - below;
-        double low = table[below * FIELDS + field];
-        return low + share * (table[(below + 1) * FIELDS + field] - low);
+        return borders[below] + (layer - below) * (borders[below + 1] - borders[below]);
     }
 }

@@ -1,7 +1,6 @@
 package org.girandole.physics.fallout;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 import org.girandole.physics.geometry.Point2;
@@ -15,21 +14,19 @@ final class FootprintBuilder {
     private final double[] shares;
     private final List<Shape> watched;
     private final double[] distances;
-    private final double[] sorted;
+    private final double[] ranked;
     private final double[] x;
     private final double[] y;
-    private final double[] nearX;
-    private final double[] nearY;
+    private final Hull hull;
 
     FootprintBuilder(double[] shares, List<Shape> watched, int samples) {
         this.shares = shares;
         this.watched = watched;
         this.distances = new double[samples];
-        this.sorted = new double[samples];
+        this.ranked = new double[samples];
         this.x = new double[samples];
         this.y = new double[samples];
-        this.nearX = new double[samples];
-        this.nearY = new double[samples];
+        this.hull = new Hull(samples);
     }
 
     /**
@@ -38,31 +35,38 @@ final class FootprintBuilder {
      * @param from the firing place, to which they are moved and from which "farthest" is measured
      */
     Footprint build(double[] fromOriginX, double[] fromOriginY, Point2 from) {
-        int n = distances.length;
-        for (int i = 0; i < n; i++) {
-            x[i] = fromOriginX[i] + from.x();
-            y[i] = fromOriginY[i] + from.y();
-        }
+        move(fromOriginX, from.x(), x);
+        move(fromOriginY, from.y(), y);
         double meanX = mean(x);
         double meanY = mean(y);
-        if (shares.length > 0) {
-            measure(x, y, meanX, meanY);
-            System.arraycopy(distances, 0, sorted, 0, n);
-            Arrays.sort(sorted);
+        return new Footprint(x.length, new Point2(meanX, meanY), farthest(x, y, from), areas(meanX, meanY), inWatched(x, y));
+    }
+
+    private static void move(double[] from, double by, double[] to) {
+        for (int i = 0; i < to.length; i++) {
+            to[i] = from[i] + by;
         }
+    }
+
+    private List<Footprint.Area> areas(double meanX, double meanY) {
         List<Footprint.Area> areas = new ArrayList<>();
-        for (double share : shares) {
-            double limit = sorted[(int) Math.ceil(share * n) - 1];
-            int near = 0;
-            for (int i = 0; i < n; i++) {
-                if (distances[i] <= limit) {
-                    nearX[near] = x[i];
-                    nearY[near++] = y[i];
-                }
-            }
-            areas.add(new Footprint.Area(share, Hull.of(nearX, nearY, near)));
+        if (shares.length == 0) {
+            return areas;
         }
-        return new Footprint(n, new Point2(meanX, meanY), farthest(x, y, from), areas, inWatched(x, y));
+        measure(x, y, meanX, meanY);
+        System.arraycopy(distances, 0, ranked, 0, ranked.length);
+        hull.clear();
+        int done = 0;
+        double nearer = Double.NEGATIVE_INFINITY;
+        for (double share : shares) {
+            int last = (int) Math.ceil(share * ranked.length) - 1;
+            double limit = Selection.place(ranked, done, last);
+            hull.add(x, y, distances, nearer, limit);
+            areas.add(new Footprint.Area(share, hull.outline()));
+            done = last;
+            nearer = limit;
+        }
+        return areas;
     }
 
     private static double mean(double[] values) {

@@ -99,8 +99,8 @@ final class SampleFlights {
         double radius = debris.radiusM() * StrictMath.cbrt(draws.uniform());
         double flat = radius * Math.sqrt(Math.max(0, 1 - upShare * upShare));
         double height = Math.max(0, flight.burstZ[lane] + radius * upShare);
-        double east = column.at(AirColumn.DRIFT_EAST, height) / sinks;
-        double north = column.at(AirColumn.DRIFT_NORTH, height) / sinks;
+        double east = column.driftEastM(height) / sinks;
+        double north = column.driftNorthM(height) / sinks;
         double along = flight.windAlong[lane];
         double across = flight.windAcross[lane];
         debrisX[i] = spec.launch().muzzle().x() + flight.burstX[lane] + flat * StrictMath.sin(around) + along * east
