@@ -1,6 +1,7 @@
 package org.girandole.physics.fallout;
 
 import java.util.Arrays;
+import java.util.function.DoubleUnaryOperator;
 
 import org.girandole.physics.flight.Air;
 import org.girandole.physics.flight.DebrisFall;
@@ -49,21 +50,25 @@ final class AirColumn {
                 driftNorth[i] = driftNorth[i - 1] + wind.northMps(middle) * seconds;
             }
         }
+        fill(DENSITY, air::densityKgM3);
+        fill(EAST, height -> wind.eastMps(Math.max(SHEAR_M, height)));
+        fill(NORTH, height -> wind.northMps(Math.max(SHEAR_M, height)));
+    }
+
+    private void fill(int field, DoubleUnaryOperator atHeight) {
+        double low = atHeight.applyAsDouble(0);
         for (int i = 0; i < LAYERS; i++) {
-            double low = i * LAYER_M;
-            double high = low + LAYER_M;
-            set(i, DENSITY, air.densityKgM3(low), air.densityKgM3(high));
-            set(i, EAST, wind.eastMps(Math.max(SHEAR_M, low)), wind.eastMps(Math.max(SHEAR_M, high)));
-            set(i, NORTH, wind.northMps(Math.max(SHEAR_M, low)), wind.northMps(Math.max(SHEAR_M, high)));
+            double high = atHeight.applyAsDouble((i + 1) * LAYER_M);
+            table[i * FIELDS + field] = low;
+            table[i * FIELDS + field + 1] = high - low;
+            low = high;
         }
     }
 
-    private void set(int layer, int field, double low, double high) {
-        table[layer * FIELDS + field] = low;
-        table[layer * FIELDS + field + 1] = high - low;
-    }
-
-    /** The layer of a height and, behind the point, the share of it that lies below; below ground as on the ground, above the top as at the top. */
+    /**
+     * The number of the layer of a height and, behind the point, the share of the layer that lies below it; below ground as on the ground,
+     * above the top as at the top.
+     */
     static double layer(double heightM) {
         double layer = heightM * (1 / LAYER_M);
         return layer > 0 ? layer < TOP_LAYER ? layer : TOP_LAYER : 0;
