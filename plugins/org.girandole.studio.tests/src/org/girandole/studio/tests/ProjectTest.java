@@ -3,9 +3,15 @@ package org.girandole.studio.tests;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IMarker;
+import org.eclipse.jface.text.ITextViewer;
+import org.eclipse.jface.text.contentassist.ICompletionProposal;
 import org.eclipse.ui.IPageLayout;
+import org.eclipse.ui.texteditor.ITextEditor;
 import org.girandole.studio.project.SeverityPage;
 import org.girandole.studio.project.ShowNature;
 import org.girandole.studio.project.ShowTemplates;
@@ -49,6 +55,17 @@ class ProjectTest {
     void templatesAreThere() {
         assertThat(ShowTemplates.store().getTemplates(ShowTemplates.CONTEXT)).extracting(template -> template.getName())
                 .contains("cue", "section", "repeat", "shell", "hold", "waive");
+    }
+
+    /** The platform asks for proposals on a thread of its own. */
+    @Test
+    void templatesAreProposedOffTheDisplaysThread() throws Exception {
+        ITextEditor editor = Ui.open(shows.show());
+        ITextViewer viewer = Ui.viewer(editor);
+        Ui.document(editor).replace(0, 0, "sec");
+        List<String> proposed = Ui.get(CompletableFuture.supplyAsync(() -> Stream.of(new ShowTemplates().computeCompletionProposals(viewer, 3))
+                .map(ICompletionProposal::getDisplayString).toList()));
+        assertThat(proposed).anyMatch(name -> name.startsWith("section"));
     }
 
     @Test

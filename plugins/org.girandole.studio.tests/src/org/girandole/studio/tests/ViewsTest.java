@@ -4,11 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.stream.Stream;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.jface.action.ActionContributionItem;
+import org.eclipse.jface.action.IAction;
+import org.eclipse.jface.action.MenuManager;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.ui.IActionBars;
+import org.eclipse.ui.IViewPart;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.girandole.protocol.CueView;
 import org.girandole.protocol.WindView;
@@ -94,6 +101,33 @@ class ViewsTest {
         IDocument document = Ui.document(editor);
         document.replace(document.get().indexOf("released from 0:50"), "released from 0:50".length(), "released from 0:53");
         Ui.until("the night of the text as it stands", () -> stage.night().cues().stream().noneMatch(cue -> cue.end().equals("suppressed")));
+    }
+
+    @Test
+    void theSiteOfAShowDoesNotStayForAScriptThatHasNone() throws Exception {
+        open("site");
+        SiteCanvas site = Screen.find(SiteCanvas.class);
+        Ui.until("the site", () -> site.state().site().nothing() == null);
+        IFile other = shows.project().getFile("other.show");
+        other.write("at at at".getBytes(StandardCharsets.UTF_8), true, false, false, null);
+        Ui.open(other);
+        Ui.until("no site", () -> site.state().site().nothing() != null);
+        Ui.page().activate(editor);
+        Ui.until("the site again", () -> site.state().site().nothing() == null);
+    }
+
+    /** Keys reach the menu of a view, not its tool bar. */
+    @Test
+    void whateverAButtonDoesIsInTheMenuOfTheViewToo() throws Exception {
+        for (String view : List.of("timeline", "site")) {
+            IActionBars bars = ((IViewPart) Ui.page().showView("org.girandole.studio.views." + view)).getViewSite().getActionBars();
+            List<IAction> buttons = Stream.of(bars.getToolBarManager().getItems()).filter(ActionContributionItem.class::isInstance)
+                    .map(item -> ((ActionContributionItem) item).getAction()).toList();
+            assertThat(buttons).as(view).hasSizeGreaterThan(3).allSatisfy(button -> assertThat(button.getToolTipText()).isNotBlank());
+            List<String> inMenu = Stream.of(bars.getMenuManager().getItems()).map(item -> item instanceof MenuManager menu ? menu.getMenuText()
+                    : item instanceof ActionContributionItem action ? action.getAction().getText() : "").toList();
+            assertThat(inMenu).as(view).containsAll(buttons.stream().map(IAction::getText).toList());
+        }
     }
 
     @Test

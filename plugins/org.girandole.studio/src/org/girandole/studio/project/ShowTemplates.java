@@ -4,12 +4,14 @@ import java.io.IOException;
 import org.eclipse.jface.preference.IPreferenceStore;
 import org.eclipse.jface.text.IRegion;
 import org.eclipse.jface.text.ITextViewer;
+import org.eclipse.jface.text.contentassist.ICompletionProposal;
 import org.eclipse.jface.text.templates.ContextTypeRegistry;
 import org.eclipse.jface.text.templates.GlobalTemplateVariables;
 import org.eclipse.jface.text.templates.Template;
 import org.eclipse.jface.text.templates.TemplateCompletionProcessor;
 import org.eclipse.jface.text.templates.TemplateContextType;
 import org.eclipse.jface.text.templates.persistence.TemplateStore;
+import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.ui.editors.text.templates.ContributionContextTypeRegistry;
 import org.eclipse.ui.editors.text.templates.ContributionTemplateStore;
@@ -68,6 +70,22 @@ public final class ShowTemplates extends TemplateCompletionProcessor {
             store = created;
         }
         return store;
+    }
+
+    /** Proposals are asked for on a thread of their own, but what is selected only the thread of the display may ask. */
+    @Override
+    public ICompletionProposal[] computeCompletionProposals(ITextViewer viewer, int offset) {
+        ICompletionProposal[][] proposals = {new ICompletionProposal[0]};
+        StyledText text = viewer.getTextWidget();
+        if (text == null || text.isDisposed()) {
+            return proposals[0];
+        }
+        text.getDisplay().syncExec(() -> {
+            if (!text.isDisposed()) {
+                proposals[0] = super.computeCompletionProposals(viewer, offset);
+            }
+        });
+        return proposals[0];
     }
 
     @Override

@@ -65,6 +65,15 @@ public interface Pen {
         return "";
     }
 
+    /** A sentence in the middle of an empty drawing, in as many lines as it needs. */
+    default void middle(String sentence, double width, double height, int colour) {
+        double line = height(Letters.NORMAL);
+        List<String> lines = wrapped(sentence, width - line, Letters.NORMAL);
+        for (int i = 0; i < lines.size(); i++) {
+            text(lines.get(i), width / 2, (height - line * lines.size()) / 2 + line * i, Align.CENTRE, Letters.NORMAL, colour);
+        }
+    }
+
     /** A text in as many lines as it takes, broken between words; what is too long for a line alone is cut. */
     default List<String> wrapped(String text, double room, Letters letters) {
         List<String> lines = new ArrayList<>();

@@ -119,6 +119,9 @@ public final class SheetsState {
         if (list.nothing() != null) {
             return list.nothing();
         }
+        if (chosen().isEmpty()) {
+            return "";
+        }
         String title = chosen().map(SheetList.Entry::title).orElse("");
         if (page.nothing() != null) {
             return page.nothing().isEmpty() ? title + ": being laid out\u2026" : page.nothing();

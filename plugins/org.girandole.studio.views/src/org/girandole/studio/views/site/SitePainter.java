@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.girandole.protocol.CueView.Spot;
+import org.girandole.protocol.FindingView;
 import org.girandole.protocol.SiteView;
 import org.girandole.protocol.WindView;
 import org.girandole.studio.views.draw.Marks;
@@ -51,8 +52,7 @@ public final class SitePainter {
     public void paint() {
         pen.rectangle(0, 0, ground.width(), ground.height(), palette.paper(), OPAQUE);
         if (site.nothing() != null) {
-            pen.text(pen.fitted(site.nothing(), ground.width() - unit, Letters.NORMAL), ground.width() / 2, ground.height() / 2, Align.CENTRE,
-                    Letters.NORMAL, palette.faint());
+            pen.middle(site.nothing(), ground.width(), ground.height(), palette.faint());
             return;
         }
         boundary();
@@ -192,7 +192,8 @@ public final class SitePainter {
         if (state.selected().isPresent()) {
             SiteView.Position at = state.selected().get();
             lines.add("Position " + at.name() + ": " + at.cues() + (at.cues() == 1 ? " cue" : " cues") + state(at));
-            site.distances().stream().filter(line -> line.position().equals(at.name())).forEach(line -> lines.add(words(line)));
+            site.distances().stream().filter(line -> line.position().equals(at.name())).sorted(Comparator.comparing(SiteView.Distance::met))
+                    .forEach(line -> lines.add(state.folded() && !line.met() ? gist(line) : words(line)));
             site.findings().stream().filter(finding -> finding.positions().isEmpty() || finding.positions().contains(at.name()))
                     .map(finding -> (finding.waived() ? "waived: " : "NOT CLEAN: ") + finding.message()).distinct().forEach(lines::add);
         } else {
@@ -200,6 +201,9 @@ public final class SitePainter {
             Map<String, List<String>> unmet = new LinkedHashMap<>();
             site.distances().stream().filter(line -> !line.met())
                     .forEach(line -> unmet.computeIfAbsent(gist(line) + agreed(line), key -> new ArrayList<>()).add(line.position()));
+            if (state.folded() && allAgreed()) {
+                lines.add("only what was agreed to in writing");
+            }
             unmet.forEach((words, positions) -> lines.add(String.join(", ", positions) + " " + words));
             site.findings().stream().filter(finding -> !finding.waived()).map(finding -> "NOT CLEAN: " + finding.message()).distinct().forEach(lines::add);
             long met = site.distances().stream().filter(SiteView.Distance::met).count();
@@ -247,6 +251,12 @@ public final class SitePainter {
             case "unchecked" -> ", NOT CHECKED";
             default -> ", NOT CLEAN in this wind";
         };
+    }
+
+    /** Whether something was found, all of it was agreed to in writing, and nothing is unknown. */
+    private boolean allAgreed() {
+        return site.falloutUnknown().isEmpty() && site.positions().stream().allMatch(at -> at.state().equals("clean") || at.state().equals("waived"))
+                && site.positions().stream().anyMatch(at -> at.state().equals("waived")) && site.findings().stream().allMatch(FindingView::waived);
     }
 
     /** Whether all that was found at the position was agreed to in writing. */

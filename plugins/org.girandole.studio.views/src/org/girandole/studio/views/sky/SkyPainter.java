@@ -48,8 +48,7 @@ public final class SkyPainter {
         pen.rectangle(0, 0, stand.width(), stand.height(), palette.sky(), OPAQUE);
         if (plan.nothing() != null || flights.all().isEmpty()) {
             String why = plan.nothing() != null ? plan.nothing() : "Nothing is fired from a position of the site in this soundtrack.";
-            pen.text(pen.fitted(why, stand.width() - unit, Letters.NORMAL), stand.width() / 2, stand.height() / 2, Align.CENTRE, Letters.NORMAL,
-                    palette.faint());
+            pen.middle(why, stand.width(), stand.height(), palette.faint());
             return;
         }
         heights();

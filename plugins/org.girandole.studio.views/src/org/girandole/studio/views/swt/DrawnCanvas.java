@@ -1,6 +1,7 @@
 package org.girandole.studio.views.swt;
 
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.accessibility.ACC;
 import org.eclipse.swt.accessibility.AccessibleAdapter;
 import org.eclipse.swt.accessibility.AccessibleEvent;
 import org.eclipse.swt.graphics.GC;
@@ -139,6 +140,8 @@ public abstract class DrawnCanvas extends Canvas {
         if (key(event)) {
             event.doit = false;
             redraw();
+            // Who hears the drawing hears what the key has changed.
+            getAccessible().sendEvent(ACC.EVENT_DESCRIPTION_CHANGED, null);
         }
     }
 

@@ -9,8 +9,6 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
 import org.girandole.studio.views.draw.Palette;
 import org.girandole.studio.views.draw.Pen;
-import org.girandole.studio.views.draw.Pen.Align;
-import org.girandole.studio.views.draw.Pen.Letters;
 import org.girandole.studio.views.sheets.SheetsState;
 
 /** One page of paper, which can be moved when it is larger than the view. */
@@ -71,7 +69,7 @@ public final class PageCanvas extends DrawnCanvas {
     protected void draw(Pen pen, Palette palette, Point size) {
         pen.rectangle(0, 0, size.x, size.y, palette.band(), 255);
         if (picture == null || state.page().nothing() != null) {
-            pen.text(pen.fitted(state.words(), size.x - 20.0, Letters.NORMAL), size.x / 2.0, size.y / 2.0, Align.CENTRE, Letters.NORMAL, palette.faint());
+            pen.middle(state.words(), size.x, size.y, palette.faint());
         }
     }
 

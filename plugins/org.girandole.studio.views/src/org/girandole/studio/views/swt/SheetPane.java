@@ -4,6 +4,8 @@ import java.io.ByteArrayInputStream;
 import java.util.Base64;
 import java.util.function.Consumer;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.accessibility.AccessibleAdapter;
+import org.eclipse.swt.accessibility.AccessibleEvent;
 import org.eclipse.swt.custom.SashForm;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.layout.GridData;
@@ -51,6 +53,12 @@ public final class SheetPane extends Composite {
         SashForm sash = new SashForm(this, SWT.HORIZONTAL);
         sash.setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
         list = new List(sash, SWT.SINGLE | SWT.V_SCROLL | SWT.H_SCROLL | SWT.BORDER);
+        list.getAccessible().addAccessibleListener(new AccessibleAdapter() {
+            @Override
+            public void getName(AccessibleEvent event) {
+                event.result = "Sheets of the show";
+            }
+        });
         list.addListener(SWT.Selection, event -> {
             state.choose(list.getSelectionIndex());
             refresh();

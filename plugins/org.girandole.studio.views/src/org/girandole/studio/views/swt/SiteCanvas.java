@@ -101,7 +101,7 @@ public final class SiteCanvas extends DrawnCanvas {
     }
 
     private boolean character(char character) {
-        switch (character) {
+        switch (Character.toLowerCase(character)) {
             case '+', '=' -> state.zoom(ZOOM);
             case '-' -> state.zoom(1 / ZOOM);
             case '0' -> state.fit();

@@ -96,7 +96,13 @@ public final class TimelineCanvas extends DrawnCanvas {
     @Override
     protected void draw(Pen pen, Palette palette, Point size) {
         paintAll(pen, palette, size);
-        TimelinePainter.playhead(pen, palette, state.window(), state.frame(), stage.playheadUs());
+        playhead(pen, palette);
+    }
+
+    private void playhead(Pen pen, Palette palette) {
+        if (state.score().track().isPresent()) {
+            TimelinePainter.playhead(pen, palette, state.window(), state.frame(), stage.playheadUs());
+        }
     }
 
     private void paintAll(Pen pen, Palette palette, Point size) {
@@ -125,7 +131,7 @@ public final class TimelineCanvas extends DrawnCanvas {
             on.dispose();
         }
         gc.drawImage(kept, 0, 0);
-        TimelinePainter.playhead(pen, palette, state.window(), state.frame(), stage.playheadUs());
+        playhead(pen, palette);
     }
 
     /** The scroll bar is there when there are more lanes than fit. */
@@ -185,7 +191,7 @@ public final class TimelineCanvas extends DrawnCanvas {
     }
 
     private boolean character(char character) {
-        switch (character) {
+        switch (Character.toLowerCase(character)) {
             case '+', '=' -> state.zoomIn();
             case '-' -> state.zoomOut();
             case '0' -> state.fit();

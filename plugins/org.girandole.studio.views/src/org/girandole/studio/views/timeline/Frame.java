@@ -27,7 +27,7 @@ public record Frame(double width, double height, double unit, double waveHeight,
     /** What the lanes get of the height before waveform and overview grow, if there are many of them. */
     private static final double SHARE_OF_LANES = 0.62;
     /** One line of letters and the signs beside it can still be read. */
-    private static final double LOWEST_LANE = 1.5;
+    private static final double LOWEST_LANE = 1.4;
     private static final double HIGHEST_LANE = 5.5;
     /** From here on a lane has two lines of words, and the signs have their full size. */
     private static final double ROOMY_LANE = 2.7;

@@ -53,8 +53,7 @@ public final class TimelinePainter {
         pen.rectangle(0, 0, frame.width(), frame.height(), palette.paper(), OPAQUE);
         if (score.track().isEmpty()) {
             String why = plan.nothing() == null ? "The show has no soundtrack with a score yet." : plan.nothing();
-            pen.text(pen.fitted(why, frame.width() - frame.unit(), Letters.NORMAL), frame.width() / 2, frame.height() / 2, Align.CENTRE,
-                    Letters.NORMAL, palette.faint());
+            pen.middle(why, frame.width(), frame.height(), palette.faint());
             return;
         }
         TrackView track = score.track().get();

@@ -134,6 +134,10 @@ public final class ShowHub implements ShowListener {
             wind = null;
         }
         stage.show(plan);
+        if (plan.nothing() != null) {
+            // Else the site of another show would stay.
+            tellSite(SiteView.nothing(plan.uri(), plan.nothing()));
+        }
         askSite();
     }
 
@@ -180,6 +184,12 @@ public final class ShowHub implements ShowListener {
     }
 
     private void showSite(SiteView shown) {
+        if (stage.plan().nothing() == null) {
+            tellSite(shown);
+        }
+    }
+
+    private void tellSite(SiteView shown) {
         site = shown;
         siteListeners.forEach(listener -> listener.accept(shown));
     }

@@ -25,11 +25,11 @@ public final class SitePart extends ViewPart {
         hub.onSite(sites);
         hub.stage().listen(selections);
         new Buttons(getViewSite())
-                .add("Words", "All words about the site, or few (L)", () -> redrawn(() -> canvas.state().fold()))
                 .add("Script's wind", "Back to the wind of the script (S)", () -> redrawn(() -> canvas.state().scriptWind()))
                 .add("Closer", "Zoom in (+)", () -> redrawn(() -> canvas.state().zoom(ZOOM)))
                 .add("Farther", "Zoom out (-)", () -> redrawn(() -> canvas.state().zoom(1 / ZOOM)))
-                .add("Whole", "The whole site (0)", () -> redrawn(() -> canvas.state().fit()));
+                .add("Whole", "The whole site (0)", () -> redrawn(() -> canvas.state().fit()))
+                .inMenu("All words, or few (L)", () -> redrawn(() -> canvas.state().fold()));
     }
 
     private void redrawn(Runnable change) {

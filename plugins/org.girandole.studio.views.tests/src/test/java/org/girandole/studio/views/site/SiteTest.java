@@ -25,14 +25,18 @@ class SiteTest {
     }
 
     private static SiteView site(WindView wind) {
+        return site(wind, "NOT", List.of());
+    }
+
+    private static SiteView site(WindView wind, String state, List<String> unknown) {
         List<SiteView.Position> positions = List.of(new SiteView.Position("A", new Spot(-50, 0, 0), 3, "clean", Shows.line(5)),
-                new SiteView.Position("B", new Spot(50, 0, 0), 2, "NOT", Shows.line(6)));
+                new SiteView.Position("B", new Spot(50, 0, 0), 2, state, Shows.line(6)));
         return new SiteView(Shows.URI, null, "Field", positions,
                 List.of(new SiteView.Outline("Meadow", List.of(new Spot(-100, -150, 0), new Spot(100, -150, 0)), null, Shows.line(7))), null,
                 List.of(new SiteView.Outline("Dock", List.of(new Spot(150, 50, 0)), 20.0, Shows.line(8))), new WindView(240, 4, 7.0), wind, 0, "Some table",
                 List.of(new SiteView.Distance("A", "Meadow", true, 150, 64.0, null, true, false, "basis", 1),
                         new SiteView.Distance("B", "Meadow", true, 150, null, "no number for it", false, false, "basis", 2)),
-                List.of(new SiteView.Fallout(1, "A", "unburst", 0.99, false, List.of(new Spot(-60, 0, 0), new Spot(-40, 0, 0), new Spot(-50, 30, 0)))), List.of(), List.of());
+                List.of(new SiteView.Fallout(1, "A", "unburst", 0.99, false, List.of(new Spot(-60, 0, 0), new Spot(-40, 0, 0), new Spot(-50, 30, 0)))), unknown, List.of());
     }
 
     @Test
@@ -130,6 +134,31 @@ class SiteTest {
         state.fold();
         state.arrange(300, 320, 16);
         assertThat(texts()).isEqualTo(folded);
+    }
+
+    @Test
+    void fewWordsSayThatAllWasAgreedToOnlyWhereNothingElseIsWrong() {
+        WindView wind = new WindView(240, 4, 7.0);
+        String agreed = "only what was agreed to in writing";
+        state.arrange(600, 320, 16);
+        assertThat(texts()).doesNotContain(agreed);
+        state.show(site(wind, "waived", List.of()));
+        assertThat(texts()).contains(agreed);
+        state.show(site(wind, "unchecked", List.of()));
+        assertThat(texts()).doesNotContain(agreed);
+        state.show(site(wind, "waived", List.of("B: no muzzle speed")));
+        assertThat(texts()).doesNotContain(agreed).anySatisfy(text -> assertThat(text).contains("FALLOUT NOT KNOWN"));
+        state.show(site(wind, "clean", List.of()));
+        assertThat(texts()).doesNotContain(agreed);
+    }
+
+    @Test
+    void whyThereIsNoSiteIsReadWholeInANarrowViewToo() {
+        String why = "The show has no site. Name one in the show block.";
+        state.show(SiteView.nothing("", why));
+        state.arrange(200, 300, 16);
+        assertThat(texts()).hasSizeGreaterThan(1);
+        assertThat(String.join(" ", texts())).isEqualTo(why);
     }
 
     @Test
