@@ -19,10 +19,17 @@ public final class Problems {
             .thenComparing(finding -> finding.rule().equals(SYNTAX)).thenComparing(Finding::rule).thenComparing(Finding::message);
 
     private final Map<String, Findings> byRule = new LinkedHashMap<>();
+    private int reported;
 
     /** Starts a problem; it counts once the draft is given its place. */
     public Findings.Draft report(RuleInfo rule, String message) {
+        reported++;
         return byRule.computeIfAbsent(rule.id(), id -> new Findings(rule, rule.severity())).report(message);
+    }
+
+    /** How many there were so far, the same problem at the same place counted each time. */
+    int reported() {
+        return reported;
     }
 
     /**

@@ -29,6 +29,7 @@ import org.girandole.lang.show.StrayItem;
 import org.girandole.plan.script.Duration;
 import org.girandole.plan.script.Score;
 import org.girandole.plan.script.ScoreItem;
+import org.girandole.plan.script.SourceRef;
 import org.girandole.plan.script.TimeExpr;
 
 /** Scores with their sections, repetitions and figures. */
@@ -44,11 +45,16 @@ final class ScoreBlock {
     private final Times times;
     private final CueLines cues;
     private final Music music;
+    private final Optional<CueMemory.Round> memory;
     private final Set<FigureDef> playing = new LinkedHashSet<>();
     private final Set<FigureDef> played = new HashSet<>();
     private int items;
+    /** The soundtrack of the score being compiled; null where there is none around. */
+    private String score;
 
-    ScoreBlock(Compilation compilation, Times times, SiteBlock places, Music music) {
+    /** @param memory of lines that may be known already; empty to compile all of them */
+    ScoreBlock(Compilation compilation, Times times, SiteBlock places, Music music, Optional<CueMemory.Round> memory) {
+        this.memory = memory;
         this.compilation = compilation;
         this.times = times;
         this.cues = new CueLines(compilation, times, places);
@@ -70,6 +76,7 @@ final class ScoreBlock {
             return Optional.empty();
         }
         Times.Place place = new Times.Place(Map.of(), music.importedMarks(soundtrack.get()), false);
+        score = soundtrack.get().getName();
         List<Score.Section> sections = new ArrayList<>();
         List<Score.Hold> holds = new ArrayList<>();
         List<ScoreItem> loose = new ArrayList<>();
@@ -82,6 +89,7 @@ final class ScoreBlock {
                 item(item, place).ifPresent(loose::add);
             }
         }
+        score = null;
         return Optional.of(new Score(soundtrack.get().getName(), slot.getAsInt(), sections, loose, holds,
                 compilation.sources().of(def, eINSTANCE.getScoreDef_Soundtrack())));
     }
@@ -129,7 +137,7 @@ final class ScoreBlock {
             return Optional.empty();
         }
         if (item instanceof CueLine cue) {
-            return cues.cue(cue, place);
+            return cue(cue, place);
         }
         if (item instanceof RepeatBlock repeat) {
             return repeat(repeat, place);
@@ -144,6 +152,16 @@ final class ScoreBlock {
                     : "A section stands in a score, not in a repetition or figure");
         }
         return Optional.empty();
+    }
+
+    /** What a line in a figure means hangs on what the figure is given, so that only others are remembered. */
+    private Optional<ScoreItem> cue(CueLine cue, Times.Place place) {
+        if (memory.isEmpty() || score == null || !playing.isEmpty()) {
+            return cues.cue(cue, place);
+        }
+        SourceRef start = compilation.sources().whole(cue);
+        return memory.get().cue(new CueMemory.Line(score, start.file(), place.relative(), Sources.written(cue)), start, compilation.problems(),
+                () -> cues.cue(cue, place));
     }
 
     private void stray(StrayItem stray) {

@@ -95,17 +95,18 @@ public class ShowCompiler {
 
     /** Never fails for what the script says: everything wrong with it is among the problems. */
     public LoadedShow compile(XtextResource main) {
-        return compile(main, Recordings.FROM_DISK, () -> false);
+        return compile(main, Recordings.FROM_DISK, new CueMemory(), () -> false);
     }
 
     /**
-     * As {@link #compile(XtextResource)}, given up as soon as something newer is to be done.
+     * As {@link #compile(XtextResource)}, sooner, and given up as soon as something newer is to be done.
      *
      * @param recordings where the recordings of soundtracks are listened to
+     * @param cues the cue lines of this script as they were when it was compiled before; this time adds to it
      * @param overtaken whether nobody wants the answer any more
      * @throws java.util.concurrent.CancellationException when it was overtaken
      */
-    public LoadedShow compile(XtextResource main, Recordings recordings, BooleanSupplier overtaken) {
+    public LoadedShow compile(XtextResource main, Recordings recordings, CueMemory cues, BooleanSupplier overtaken) {
         if (main.getContents().isEmpty()) {
             // An empty file has no root object, but may have had trouble being read.
             Sources sources = new Sources(uri -> relative(main));
@@ -120,7 +121,7 @@ public class ShowCompiler {
             SyntaxProblems.report(file, compilation.problems(), compilation.sources());
             compilation.input(new InputFile(compilation.sources().file(file), DiskFile.sha256(text(file))));
         }
-        Optional<ShowScript> script = new Parts(compilation, closure).script();
+        Optional<ShowScript> script = new Parts(compilation, closure, cues).script();
         return new LoadedShow(compilation.sources().file(main), script, compilation.problems().sorted(), compilation.inputs());
     }
 
@@ -136,11 +137,13 @@ public class ShowCompiler {
     /** All parts of one script, compiled in the order in which they need each other. */
     private static final class Parts {
         private final Compilation compilation;
+        private final CueMemory cues;
         private final List<Element> elements = new ArrayList<>();
         private final Map<Class<?>, List<Element>> byType = new HashMap<>();
 
-        Parts(Compilation compilation, UsedFiles.Closure closure) {
+        Parts(Compilation compilation, UsedFiles.Closure closure, CueMemory cues) {
             this.compilation = compilation;
+            this.cues = cues;
             for (XtextResource file : closure.files()) {
                 if (!file.getContents().isEmpty() && file.getContents().get(0) instanceof Script script) {
                     elements.addAll(script.getElements());
@@ -178,8 +181,11 @@ public class ShowCompiler {
             Music music = new Music(compilation, times);
             List<Soundtrack> soundtracks = map(SoundtrackDef.class,
                     def -> def.getName() == null ? Optional.empty() : Optional.of(music.soundtrack(def)));
-            ScoreBlock scoreBlock = new ScoreBlock(compilation, times, places, music);
+            // Without a site that could be read, lines are the first to ask what a group means, and what is wrong with it is told then.
+            Optional<CueMemory.Round> memory = site.map(known -> cues.round(CueFrame.of(compilation, known, music)));
+            ScoreBlock scoreBlock = new ScoreBlock(compilation, times, places, music, memory);
             List<Score> scores = map(ScoreDef.class, scoreBlock::score);
+            memory.ifPresent(CueMemory.Round::end);
             List<Rehearsal> rehearsals = map(RehearsalDef.class, new Rehearsals(compilation, times, music, all(SoundtrackDef.class))::rehearsal);
             Outputs outputs = new Outputs(compilation, times.clocks());
             List<DistanceRules> distances = map(DistancesDef.class, new DistanceBlock(compilation)::table);

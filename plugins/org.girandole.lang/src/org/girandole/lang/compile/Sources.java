@@ -77,6 +77,12 @@ public final class Sources {
         return new SourceRef(file(resource), 1, 1, 1);
     }
 
+    /** What is written for an object, to the letter. */
+    public static String written(EObject object) {
+        INode node = NodeModelUtils.findActualNodeFor(object);
+        return node == null ? "" : node.getRootNode().getText().substring(node.getOffset(), node.getEndOffset());
+    }
+
     /** What is written for an object, on one line. */
     public static String text(EObject object) {
         INode node = NodeModelUtils.findActualNodeFor(object);

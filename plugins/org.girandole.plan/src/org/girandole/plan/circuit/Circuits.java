@@ -1,11 +1,14 @@
 package org.girandole.plan.circuit;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.BiConsumer;
 import java.util.stream.IntStream;
 import org.girandole.physics.Band;
 import org.girandole.physics.Derivation;
@@ -43,21 +46,27 @@ public final class Circuits {
     private final double copperC;
     private final Join join;
 
-    /** A pin of a module. */
-    private record PinName(String module, int pin) implements Comparable<PinName> {
-        @Override
-        public int compareTo(PinName other) {
-            int byModule = module.compareTo(other.module);
-            return byModule != 0 ? byModule : Integer.compare(pin, other.pin);
-        }
+    /** Equal circuits are solved once: most pins of a rack hang on the same lead. */
+    private final Map<Supply, List<Solved>> supplies = new HashMap<>();
+
+    /** When a pin is fired. Pins of one module that are fired at the same moment share its supply. */
+    private record Moment(int slot, long fireUs) {
     }
 
-    /** Pins of one module that are fired at the same moment. */
-    private record Salvo(String module, int slot, long fireUs) {
+    /** Lead and igniters of one pin. */
+    private record Strung(double leadM, List<Band> igniterOhm) {
     }
 
-    /** A pin's circuit with its solution, and the number of its branch among those of its supply. */
-    private record Solved(SharedSource supply, int number, LoopResult result) {
+    /** What hangs on one pin. */
+    private record Hung(List<Load> loads, Strung strung) {
+    }
+
+    /** A supply with all that it fires at once; wire, temperature and joins are the same in all of a show. */
+    private record Supply(double driveV, double sourceOhm, List<Strung> pins) {
+    }
+
+    /** A pin's circuit, and the number of its branch among those of its supply. */
+    private record Solved(SharedSource supply, int number, Circuit circuit) {
     }
 
     public Circuits(ShowScript script, Field field) {
@@ -91,47 +100,64 @@ public final class Circuits {
 
     /** The circuit of each load by cue key, where the script says enough. */
     public Map<String, Circuit> of(List<Load> loads) {
-        Map<String, Circuit> circuits = new LinkedHashMap<>();
-        solve(loads).forEach((key, solved) -> circuits.put(key, circuit(solved.supply().branches().get(solved.number()), solved.result())));
+        Map<String, Circuit> circuits = new HashMap<>();
+        solve(loads, (load, solved) -> circuits.put(load.key(), solved.circuit()));
         return circuits;
     }
 
     /** How the circuit of each load comes about, by cue key, where the script says enough. */
     public Map<String, Derivation> derivations(List<Load> loads) {
-        Map<String, Derivation> derivations = new LinkedHashMap<>();
-        solve(loads).forEach((key, solved) -> derivations.put(key, solved.supply().derivation(solved.number())));
+        Map<String, Derivation> derivations = new HashMap<>();
+        solve(loads, (load, solved) -> derivations.put(load.key(), solved.supply().derivation(solved.number())));
         return derivations;
     }
 
-    private Map<String, Solved> solve(List<Load> loads) {
-        Map<PinName, List<Load>> byPin = new TreeMap<>();
-        loads.forEach(load -> byPin.computeIfAbsent(new PinName(load.pin().module(), load.pin().pin()), p -> new ArrayList<>())
-                .add(load));
-        Map<PinName, Branch> branches = new LinkedHashMap<>();
-        Map<Salvo, List<PinName>> salvos = new LinkedHashMap<>();
-        byPin.forEach((pin, onPin) -> branch(onPin).ifPresent(branch -> {
-            branches.put(pin, branch);
-            Load first = onPin.get(0);
-            salvos.computeIfAbsent(new Salvo(pin.module(), first.slot(), first.fireUs()), s -> new ArrayList<>()).add(pin);
+    private void solve(List<Load> loads, BiConsumer<Load, Solved> solved) {
+        Map<String, SortedMap<Integer, List<Load>>> modules = new LinkedHashMap<>();
+        loads.forEach(load -> modules.computeIfAbsent(load.pin().module(), module -> new TreeMap<>())
+                .computeIfAbsent(load.pin().pin(), pin -> new ArrayList<>(1)).add(load));
+        modules.forEach((module, pins) -> field.module(module).ifPresent(stand -> {
+            Map<Moment, List<Hung>> salvos = new LinkedHashMap<>();
+            pins.values().forEach(onPin -> strung(stand, onPin).ifPresent(strung -> salvos
+                    .computeIfAbsent(new Moment(onPin.get(0).slot(), onPin.get(0).fireUs()), moment -> new ArrayList<>(1))
+                    .add(new Hung(onPin, strung))));
+            salvos.values().forEach(salvo -> solve(stand.type(), salvo, solved));
         }));
-        Map<String, Solved> solved = new LinkedHashMap<>();
-        salvos.forEach((salvo, pins) -> solve(salvo.module(), pins.stream().map(branches::get).toList()).ifPresent(results -> {
-            for (int i = 0; i < pins.size(); i++) {
-                Solved pin = results.get(i);
-                byPin.get(pins.get(i)).forEach(load -> solved.put(load.key(), pin));
+    }
+
+    private void solve(ModuleType type, List<Hung> salvo, BiConsumer<Load, Solved> solved) {
+        if (type.driveV().isEmpty() || type.sourceOhm().isEmpty()) {
+            return;
+        }
+        List<Solved> results;
+        try {
+            results = supplies.computeIfAbsent(new Supply(type.driveV().get(), type.sourceOhm().get(),
+                    salvo.stream().map(Hung::strung).toList()), this::solved);
+        } catch (PhysicsInputException e) {
+            return;
+        }
+        for (int i = 0; i < salvo.size(); i++) {
+            for (Load load : salvo.get(i).loads()) {
+                solved.accept(load, results.get(i));
             }
-        }));
-        return solved;
+        }
+    }
+
+    private List<Solved> solved(Supply known) {
+        SharedSource supply = new SharedSource(new Source(known.driveV(), known.sourceOhm()), known.pins().stream().map(pin ->
+                new Branch(0, new Lead(conductor.orElseThrow(), pin.leadM(), copperC, LEAD_TOLERANCE), pin.igniterOhm(), join)).toList());
+        List<LoopResult> results = supply.solve();
+        return IntStream.range(0, results.size())
+                .mapToObj(i -> new Solved(supply, i, circuit(supply.branches().get(i), results.get(i)))).toList();
     }
 
     /** Lead and igniters of one pin; empty when wire or igniters are not described. */
-    private Optional<Branch> branch(List<Load> onPin) {
+    private Optional<Strung> strung(Field.Stand stand, List<Load> onPin) {
         List<Band> ohms = new ArrayList<>();
         double longestM = 0;
         for (Load load : onPin) {
             Optional<Igniter> igniter = load.igniter().map(igniters::get);
-            Optional<Field.Stand> stand = field.module(load.pin().module());
-            if (igniter.isEmpty() || igniter.get().resistanceOhm().isEmpty() || stand.isEmpty() || conductor.isEmpty()) {
+            if (igniter.isEmpty() || igniter.get().resistanceOhm().isEmpty() || conductor.isEmpty()) {
                 return Optional.empty();
             }
             double ohm = igniter.get().resistanceOhm().get();
@@ -140,23 +166,9 @@ public final class Circuits {
                 return Optional.empty();
             }
             ohms.add(Band.plusMinus(ohm, plusMinus));
-            longestM = Math.max(longestM, field.leadM(stand.get(), load.position(), load.rack().flatMap(field::rack)));
+            longestM = Math.max(longestM, field.leadM(stand, load.position(), load.rack().flatMap(field::rack)));
         }
-        return Optional.of(new Branch(0, new Lead(conductor.get(), longestM, copperC, LEAD_TOLERANCE), ohms, join));
-    }
-
-    private Optional<List<Solved>> solve(String module, List<Branch> branches) {
-        ModuleType type = field.module(module).orElseThrow().type();
-        if (type.driveV().isEmpty() || type.sourceOhm().isEmpty()) {
-            return Optional.empty();
-        }
-        try {
-            SharedSource supply = new SharedSource(new Source(type.driveV().get(), type.sourceOhm().get()), branches);
-            List<LoopResult> results = supply.solve();
-            return Optional.of(IntStream.range(0, results.size()).mapToObj(i -> new Solved(supply, i, results.get(i))).toList());
-        } catch (PhysicsInputException e) {
-            return Optional.empty();
-        }
+        return Optional.of(new Strung(longestM, ohms));
     }
 
     private static Circuit circuit(Branch branch, LoopResult result) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import org.girandole.physics.PhysicsInputException;
 import org.girandole.physics.geometry.Point2;
 import org.girandole.physics.geometry.Polygon;
@@ -33,7 +34,7 @@ public final class Nonsense {
     private final Optional<Why> wind;
     private final Optional<Why> air;
     private final Map<String, Site.Position> positions = new HashMap<>();
-    private final Map<Place, Optional<Why>> places = new HashMap<>();
+    private final Map<Place, Optional<Why>> places = new ConcurrentHashMap<>();
 
     private Nonsense(Plan plan) {
         index = ScriptIndex.of(plan);

@@ -24,6 +24,7 @@ import org.eclipse.xtext.util.CancelIndicator;
 import org.girandole.lang.LoadedShow;
 import org.girandole.lang.check.CheckedShow;
 import org.girandole.lang.check.ShowPipeline;
+import org.girandole.lang.compile.CueMemory;
 import org.girandole.lang.compile.ShowCompiler;
 import org.girandole.lang.files.ProjectRoot;
 import org.girandole.lang.files.Recordings;
@@ -49,6 +50,7 @@ final class Checking {
     private final FlightMemory flights = new FlightMemory();
     /** A recording of an hour is hashed in seconds, and it does not change by typing. */
     private final Recordings recordings = new RememberedRecordings(Recordings.FROM_DISK);
+    private final Map<URI, CueMemory> cues = new HashMap<>();
     private final AtomicLong changes = new AtomicLong();
     private final Set<URI> changed = new HashSet<>();
     private final Map<URI, Set<URI>> closures = new HashMap<>();
@@ -159,7 +161,9 @@ final class Checking {
         }
         List<Compiled> compiled = new ArrayList<>();
         Set<String> present = new HashSet<>();
-        for (ShowWorkspace.Script script : workspace.checked()) {
+        List<ShowWorkspace.Script> scripts = workspace.checked();
+        cues.keySet().retainAll(scripts.stream().map(script -> script.resource().getURI()).toList());
+        for (ShowWorkspace.Script script : scripts) {
             if (cancel.isCanceled() || change != changes.get()) {
                 throw new CancellationException();
             }
@@ -177,7 +181,8 @@ final class Checking {
     }
 
     private Compiled compile(ShowWorkspace.Script script, BooleanSupplier overtaken) {
-        LoadedShow loaded = compiler.compile(script.resource(), recordings, overtaken);
+        LoadedShow loaded = compiler.compile(script.resource(), recordings,
+                cues.computeIfAbsent(script.resource().getURI(), uri -> new CueMemory()), overtaken);
         Map<String, CheckedText> texts = new LinkedHashMap<>();
         for (XtextResource file : script.folder().closure(script.resource())) {
             texts.put(ProjectRoot.relative(script.folder().root(), ProjectRoot.path(file.getURI())), workspace.textOf(file));

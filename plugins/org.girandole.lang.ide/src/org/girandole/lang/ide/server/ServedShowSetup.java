@@ -2,6 +2,7 @@ package org.girandole.lang.ide.server;
 
 import com.google.inject.Guice;
 import com.google.inject.Injector;
+import org.eclipse.xtext.resource.XtextResource;
 import org.eclipse.xtext.util.Modules2;
 import org.girandole.lang.ShowRuntimeModule;
 import org.girandole.lang.ShowStandaloneSetup;
@@ -18,6 +19,9 @@ final class ServedShowSetup extends ShowStandaloneSetup {
     @Override
     public Injector createInjector() {
         return Guice.createInjector(Modules2.mixin(new ShowRuntimeModule(), new ShowIdeModule(),
-                binder -> binder.bind(ShowBoard.class).toInstance(board)));
+                binder -> {
+            binder.bind(ShowBoard.class).toInstance(board);
+            binder.bind(XtextResource.class).to(ServedScript.class);
+        }));
     }
 }

@@ -51,13 +51,13 @@ public record AskedDistances(Optional<DistanceTable> table, List<Line> lines) {
         if (table.isEmpty()) {
             return new AskedDistances(table, List.of());
         }
-        Ground ground = Ground.of(plan);
         Workings workings = new Workings(plan, new FlightMemory());
+        Ground ground = Ground.of(workings);
         Map<List<String>, Line> most = new LinkedHashMap<>();
         plan.script().site().ifPresent(site -> ordered(ground, site.positions().stream().map(position -> position.name()).toList())
                 .forEach(key -> most.put(key, null)));
-        Distances.each(workings, ground, ground.audience(), place -> table.get(), held -> add(most, held, true));
-        Distances.each(workings, ground, ground.protectedPlaces(), place -> Protect.times(table.get(), place), held -> add(most, held, false));
+        Distances.each(workings, ground.audience(), place -> table.get(), held -> add(most, held, true));
+        Distances.each(workings, ground.protectedPlaces(), place -> Protect.times(table.get(), place), held -> add(most, held, false));
         List<Line> lines = new ArrayList<>(most.values());
         lines.removeIf(line -> line == null);
         return new AskedDistances(table, lines);

@@ -9,12 +9,13 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Point;
 
 /** A burst whose stars reach the ground. Said once for each effect and position. */
-public final class BurstTooLow implements Rule {
+public final class BurstTooLow implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("burst-too-low", RuleInfo.Family.DISTANCE, Severity.ERROR,
             "A burst is so low that its stars reach the ground burning.",
             "Burning stars set the site, and the next rack, on fire.",
@@ -26,8 +27,9 @@ public final class BurstTooLow implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        Ground ground = Ground.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        Ground ground = Ground.of(workings);
         Map<Key, Low> lowest = new LinkedHashMap<>();
         for (PlannedCue cue : plan.cues()) {
             if (cue.burst().isPresent() && cue.effect().spreadM().isPresent()) {

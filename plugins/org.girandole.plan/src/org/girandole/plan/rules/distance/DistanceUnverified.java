@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.girandole.physics.separation.Applied;
+import org.girandole.physics.separation.Requirement;
 import org.girandole.physics.separation.Verification;
 import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
@@ -31,11 +32,11 @@ public final class DistanceUnverified implements SharingRule {
     @Override
     public void check(Workings workings, Findings out) {
         Plan plan = workings.plan();
-        Ground ground = Ground.of(plan);
+        Ground ground = Ground.of(workings);
         plan.script().separationTable().ifPresent(table -> {
             Map<List<Applied>, Set<String>> met = new LinkedHashMap<>();
-            Distances.each(workings, ground, ground.audience(), place -> table, held -> add(met, held));
-            Distances.each(workings, ground, ground.protectedPlaces(), place -> Protect.times(table, place), held -> add(met, held));
+            Distances.each(workings, ground.audience(), place -> table, held -> add(met, held));
+            Distances.each(workings, ground.protectedPlaces(), place -> Protect.times(table, place), held -> add(met, held));
             met.forEach((rules, effects) -> {
                 String sources = rules.stream().map(rule -> rule.citation().text()).distinct().collect(Collectors.joining("; "));
                 out.report("Distances of " + String.join(", ", effects) + " are met by " + table.name() + ", but by a number that nobody checked: "
@@ -50,10 +51,16 @@ public final class DistanceUnverified implements SharingRule {
     }
 
     private static void add(Map<List<Applied>, Set<String>> met, Distances.Held held) {
-        List<Applied> unchecked = held.check().requirement().applied().stream()
-                .filter(rule -> rule.changesNumber() && rule.citation().verification() == Verification.FROM_MEMORY).toList();
-        if (held.check().holds() && !unchecked.isEmpty()) {
-            met.computeIfAbsent(unchecked, rules -> new LinkedHashSet<>()).add(held.cue().effect().name());
+        // In which direction it counts is looked at only where it matters.
+        if (held.asked().anywhere(asked -> !unchecked(asked).isEmpty()) && held.check().holds()) {
+            List<Applied> unchecked = unchecked(held.check().requirement());
+            if (!unchecked.isEmpty()) {
+                met.computeIfAbsent(unchecked, rules -> new LinkedHashSet<>()).add(held.cue().effect().name());
+            }
         }
+    }
+
+    private static List<Applied> unchecked(Requirement asked) {
+        return asked.applied().stream().filter(rule -> rule.changesNumber() && rule.citation().verification() == Verification.FROM_MEMORY).toList();
     }
 }

@@ -40,7 +40,7 @@ public final class FalloutOutside implements SharingRule {
     @Override
     public void check(Workings workings, Findings out) {
         Plan plan = workings.plan();
-        Ground ground = Ground.of(plan);
+        Ground ground = Ground.of(workings);
         List<Ground.Place> places = new ArrayList<>();
         ground.boundary().ifPresent(places::add);
         places.addAll(ground.protectedPlaces());

@@ -38,7 +38,7 @@ public final class FalloutUnchecked implements SharingRule {
         if (plan.cues().stream().noneMatch(LoadedShells::concerns)) {
             return;
         }
-        Ground ground = Ground.of(plan);
+        Ground ground = Ground.of(workings);
         Optional<Ground.Unreadable> unreadable = ground.unreadable().stream().filter(shape -> shape.named().part() == Site.Part.BOUNDARY).findFirst();
         if (unreadable.isPresent()) {
             out.report("Where unburst shells and debris come down was not checked: " + unreadable.get().why())

@@ -12,10 +12,10 @@ import org.girandole.physics.geometry.Point2;
 import org.girandole.physics.geometry.Polygon;
 import org.girandole.physics.geometry.Polyline;
 import org.girandole.physics.geometry.Shape;
-import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.fallout.Nonsense;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Point;
 import org.girandole.plan.script.Site;
 import org.girandole.plan.script.SourceRef;
@@ -30,14 +30,14 @@ final class Ground {
     private final ScriptIndex index;
     private final Nonsense nonsense;
 
-    private Ground(Plan plan) {
-        index = ScriptIndex.of(plan);
-        nonsense = Nonsense.of(plan);
-        plan.script().site().ifPresent(this::read);
+    private Ground(Workings workings) {
+        index = workings.index();
+        nonsense = Nonsense.of(workings.plan());
+        workings.plan().script().site().ifPresent(this::read);
     }
 
-    static Ground of(Plan plan) {
-        return new Ground(plan);
+    static Ground of(Workings workings) {
+        return workings.once(Ground.class, Ground::new);
     }
 
     /** What nothing may be computed from. */

@@ -36,8 +36,8 @@ final class Neighbours {
         if (distances == null) {
             distances = new HashMap<>();
             workings.plan().script().separationTable().ifPresent(table -> {
-                Distances.each(workings, ground, ground.audience(), place -> table, this::keep);
-                Distances.each(workings, ground, ground.protectedPlaces(), place -> Protect.times(table, place), this::keep);
+                Distances.each(workings, ground.audience(), place -> table, this::keep);
+                Distances.each(workings, ground.protectedPlaces(), place -> Protect.times(table, place), this::keep);
             });
         }
         return distances.getOrDefault(position, Set.of());

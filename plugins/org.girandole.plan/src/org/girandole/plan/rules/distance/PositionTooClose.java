@@ -10,12 +10,13 @@ import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Site;
 
 /** A position in use nearer to the audience than any loading zone may be, whatever the table says. */
-public final class PositionTooClose implements Rule {
+public final class PositionTooClose implements SharingRule {
     private static final double CLEAR_M = 30;
     private static final RuleInfo INFO = new RuleInfo("position-too-close", RuleInfo.Family.DISTANCE, Severity.ERROR,
             "A position lies inside the distance that is kept clear around any firing site.",
@@ -28,8 +29,9 @@ public final class PositionTooClose implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        Ground ground = Ground.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        Ground ground = Ground.of(workings);
         Map<String, PlannedCue> used = new LinkedHashMap<>();
         plan.cues().forEach(cue -> used.putIfAbsent(cue.position(), cue));
         plan.script().site().ifPresent(site -> site.positions().stream()

@@ -31,9 +31,9 @@ public final class Protect implements SharingRule {
     @Override
     public void check(Workings workings, Findings out) {
         Plan plan = workings.plan();
-        Ground ground = Ground.of(plan);
+        Ground ground = Ground.of(workings);
         plan.script().separationTable()
-                .ifPresent(table -> Distances.worst(workings, ground, ground.protectedPlaces(), place -> times(table, place))
+                .ifPresent(table -> Distances.worst(workings, ground.protectedPlaces(), place -> times(table, place))
                         .forEach(worst -> worst.report(out, worst.place().name())));
     }
 

@@ -22,9 +22,9 @@ public final class Separation implements SharingRule {
     @Override
     public void check(Workings workings, Findings out) {
         Plan plan = workings.plan();
-        Ground ground = Ground.of(plan);
+        Ground ground = Ground.of(workings);
         plan.script().separationTable()
-                .ifPresent(table -> Distances.worst(workings, ground, ground.audience(), place -> table)
+                .ifPresent(table -> Distances.worst(workings, ground.audience(), place -> table)
                         .forEach(worst -> worst.report(out, "the audience")));
     }
 }

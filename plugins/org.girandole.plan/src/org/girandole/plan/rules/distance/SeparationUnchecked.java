@@ -7,13 +7,14 @@ import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.fallout.Nonsense;
 import org.girandole.plan.rules.Findings;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Site;
 import org.girandole.plan.script.SourceRef;
 
 /** A show whose distances to the audience could not be computed, and why. */
-public final class SeparationUnchecked implements Rule {
+public final class SeparationUnchecked implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("separation-unchecked", RuleInfo.Family.DISTANCE, Severity.ERROR,
             "The distances to the audience were not checked.",
             "Distance is what keeps the audience alive when everything else goes wrong. A show is not clean as long as it is "
@@ -26,7 +27,8 @@ public final class SeparationUnchecked implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
         if (plan.cues().isEmpty()) {
             return;
         }
@@ -44,11 +46,11 @@ public final class SeparationUnchecked implements Rule {
             report(plan, out, site.isEmpty() ? "the show has no site" : "site " + site.get().name() + " does not say where the audience is",
                     "an audience line on the site", "add 'audience' and the points of the line it stands on to the site");
         }
-        Ground ground = Ground.of(plan);
+        Ground ground = Ground.of(workings);
         ground.unreadable().stream().filter(shape -> shape.named().part() != Site.Part.BOUNDARY)
                 .forEach(shape -> report(out, shape.named().name(), shape.why(), shape.named().part() == Site.Part.AUDIENCE
                         ? "the points of the line it stands on" : "corners in order around an area", "correct the points", shape.named().source()));
-        plan.cues().stream().flatMap(cue -> ground.nonsense().distance(cue).stream()).distinct().forEach(why -> report(why, out));
+        Fired.of(workings).uncomputed().forEach(why -> report(why, out));
     }
 
     private static void report(Nonsense.Why why, Findings out) {

@@ -11,15 +11,16 @@ import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Igniter;
 import org.girandole.plan.script.ModuleType;
 import org.girandole.plan.script.SourceRef;
 
 /** Facts without which no current can be computed: of igniters, module types, wire and system in use. */
-public final class CircuitUnchecked implements Rule {
+public final class CircuitUnchecked implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("circuit-unchecked", RuleInfo.Family.HARDWARE, Severity.ERROR,
             "The firing or test current could not be checked.",
             "A circuit that nobody has computed may fail to fire, or may fire during the test. Not knowing is not the same as "
@@ -32,8 +33,9 @@ public final class CircuitUnchecked implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         Map<String, Igniter> igniters = new LinkedHashMap<>();
         Map<String, ModuleType> types = new LinkedHashMap<>();
         PlannedCue unsolved = null;

@@ -13,14 +13,15 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.FiringSystem;
 import org.girandole.plan.script.Igniter;
 
 /** A pin whose igniters may get less than the all-fire current with its margin, at the unlucky end of every tolerance. */
-public final class CurrentTooLow implements Rule {
+public final class CurrentTooLow implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("current-too-low", RuleInfo.Family.HARDWARE, Severity.ERROR,
             "An igniter may get too little current to fire for certain.",
             "It fires late, or not at all, and a loaded tube is left behind for the crew to unload.",
@@ -32,10 +33,11 @@ public final class CurrentTooLow implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         Map<Alike, List<PlannedCue>> weak = new LinkedHashMap<>();
-        plan.script().firingSystem().ifPresent(system -> Pins.used(plan).forEach((pin, cues) -> {
+        plan.script().firingSystem().ifPresent(system -> Pins.used(workings).forEach((pin, cues) -> {
             PlannedCue cue = cues.get(0);
             Optional<Double> wanted = wantedA(index, cue, system);
             if (wanted.isPresent() && cue.circuit().filter(circuit -> circuit.currentMinA() < wanted.get()).isPresent()) {

@@ -8,12 +8,13 @@ import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.FiringSystem;
 
 /** Igniters of different types joined in series on one pin. */
-public final class IgniterMixed implements Rule {
+public final class IgniterMixed implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("igniter-mixed", RuleInfo.Family.HARDWARE, Severity.ERROR,
             "Igniters of different types share a pin in series.",
             "The quicker one opens the circuit before the slower one has had enough: the slower one does not fire.",
@@ -26,12 +27,13 @@ public final class IgniterMixed implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
         boolean series = plan.script().firingSystem().map(system -> system.join() == FiringSystem.Join.SERIES).orElse(true);
         if (!series) {
             return;
         }
-        Pins.used(plan).forEach((pin, used) -> {
+        Pins.used(workings).forEach((pin, used) -> {
             List<PlannedCue> cues = new ArrayList<>(used);
             cues.sort(Comparator.comparing(PlannedCue::source));
             String first = type(cues.get(0));

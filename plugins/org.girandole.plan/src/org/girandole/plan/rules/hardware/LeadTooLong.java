@@ -10,13 +10,14 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.ModuleType;
 
 /** A lead longer than the module allows. Said once for each module and position. */
-public final class LeadTooLong implements Rule {
+public final class LeadTooLong implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("lead-too-long", RuleInfo.Family.HARDWARE, Severity.ERROR,
             "A lead is longer than its module allows.",
             "Every metre of lead costs current, and picks up what other wires send out.",
@@ -28,8 +29,9 @@ public final class LeadTooLong implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         Map<Run, PlannedCue> longest = new LinkedHashMap<>();
         for (PlannedCue cue : plan.cues()) {
             Optional<Double> limitM = index.moduleType(cue).flatMap(ModuleType::longestLeadM);

@@ -7,12 +7,13 @@ import org.girandole.plan.Severity;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 
 /** A cue on a module that does not serve its position. */
-public final class ModuleElsewhere implements Rule {
+public final class ModuleElsewhere implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("module-elsewhere", RuleInfo.Family.HARDWARE, Severity.ERROR,
             "A cue is wired to a module that does not serve its position.",
             "The lead on the wiring sheet would run across the site, and the crew at either position does not know of it.",
@@ -24,8 +25,9 @@ public final class ModuleElsewhere implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         for (PlannedCue cue : plan.cues()) {
             index.module(cue).filter(module -> !module.positions().contains(cue.position()))
                     .ifPresent(module -> out.report(Cues.name(cue) + " is on module " + module.name() + ", which serves "

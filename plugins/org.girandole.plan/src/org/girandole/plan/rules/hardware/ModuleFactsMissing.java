@@ -10,13 +10,14 @@ import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Findings;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.ModuleType;
 
 /** Limits that a module type in use leaves open, so that the rules about them stay silent. */
-public final class ModuleFactsMissing implements Rule {
+public final class ModuleFactsMissing implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("module-facts-missing", RuleInfo.Family.HARDWARE, Severity.WARNING,
             "A module type does not give a limit that is checked against.",
             "Where no limit is written down, no cue can break it. A silent rule then means nothing.",
@@ -28,8 +29,9 @@ public final class ModuleFactsMissing implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         Map<String, ModuleType> types = new LinkedHashMap<>();
         plan.cues().forEach(cue -> index.moduleType(cue).ifPresent(type -> types.putIfAbsent(type.name(), type)));
         for (ModuleType type : types.values()) {

@@ -12,14 +12,15 @@ import org.girandole.plan.Times;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Module;
 import org.girandole.plan.script.SourceRef;
 
 /** Shots that got no pin. Said once for each line and position. */
-public final class NoPin implements Rule {
+public final class NoPin implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("no-pin", RuleInfo.Family.HARDWARE, Severity.ERROR,
             "A cue has no pin.",
             "What is on no pin is not fired.",
@@ -31,7 +32,8 @@ public final class NoPin implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
         Map<Line, List<PlannedCue>> lines = new LinkedHashMap<>();
         for (PlannedCue cue : plan.cues()) {
             if (cue.pin().isEmpty()) {
@@ -41,7 +43,7 @@ public final class NoPin implements Rule {
         if (lines.isEmpty()) {
             return;
         }
-        Map<String, Integer> free = freePins(plan);
+        Map<String, Integer> free = freePins(workings);
         lines.forEach((line, cues) -> {
             PlannedCue cue = cues.get(0);
             int left = free.getOrDefault(line.position(), 0);
@@ -59,12 +61,12 @@ public final class NoPin implements Rule {
         });
     }
 
-    private static Map<String, Integer> freePins(Plan plan) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    private static Map<String, Integer> freePins(Workings workings) {
+        ScriptIndex index = workings.index();
         Map<String, Integer> used = new HashMap<>();
-        Pins.used(plan).keySet().forEach(pin -> used.merge(pin.module(), 1, Integer::sum));
+        Pins.used(workings).keySet().forEach(pin -> used.merge(pin.module(), 1, Integer::sum));
         Map<String, Integer> free = new HashMap<>();
-        for (Module module : plan.script().modules()) {
+        for (Module module : workings.plan().script().modules()) {
             int left = index.typeOf(module).map(type -> type.pins() - type.sparePins() - used.getOrDefault(module.name(), 0)).orElse(0);
             module.positions().forEach(position -> free.merge(position, Math.max(0, left), Integer::sum));
         }

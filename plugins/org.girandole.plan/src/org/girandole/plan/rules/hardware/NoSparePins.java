@@ -5,18 +5,18 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 
 /** A module with fewer free pins than wanted; one is wanted even where the type says nothing. */
-public final class NoSparePins implements Rule {
+public final class NoSparePins implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("no-spare-pins", RuleInfo.Family.HARDWARE, Severity.WARNING,
             "A module has too few pins left free.",
             "A pin that fails its test on the night has to be moved to another one on the same module, or its cue is lost.",
@@ -28,10 +28,10 @@ public final class NoSparePins implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        ScriptIndex index = workings.index();
         Map<String, Set<Integer>> used = new LinkedHashMap<>();
-        Pins.used(plan).keySet().forEach(pin -> used.computeIfAbsent(pin.module(), k -> new HashSet<>()).add(pin.pin()));
+        Pins.used(workings).keySet().forEach(pin -> used.computeIfAbsent(pin.module(), k -> new HashSet<>()).add(pin.pin()));
         used.forEach((name, pins) -> index.module(name).ifPresent(module -> index.typeOf(module).ifPresent(type -> {
             int wanted = Math.max(1, type.sparePins());
             int free = Math.max(0, type.pins() - pins.size());

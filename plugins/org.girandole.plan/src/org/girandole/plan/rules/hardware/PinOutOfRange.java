@@ -8,12 +8,13 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 
 /** A pin number that the module does not have. */
-public final class PinOutOfRange implements Rule {
+public final class PinOutOfRange implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("pin-out-of-range", RuleInfo.Family.HARDWARE, Severity.ERROR,
             "A pin is named that the module does not have.",
             "Nobody can wire it, and on the night somebody will pick another one without telling.",
@@ -25,8 +26,9 @@ public final class PinOutOfRange implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         for (PlannedCue cue : plan.cues()) {
             cue.pin().ifPresent(pin -> index.moduleType(cue).filter(type -> pin.pin() < 1 || pin.pin() > type.pins())
                     .ifPresent(type -> out.report(Cues.name(cue) + " wants pin " + pin.pin() + " of module " + pin.module()

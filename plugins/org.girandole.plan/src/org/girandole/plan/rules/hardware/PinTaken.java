@@ -1,17 +1,17 @@
 package org.girandole.plan.rules.hardware;
 
 import java.util.Map;
-import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 
 /** Two firings at different moments on one pin: it can fire once. Soundtracks of one show share the night, and so the pins. */
-public final class PinTaken implements Rule {
+public final class PinTaken implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("pin-taken", RuleInfo.Family.HARDWARE, Severity.ERROR,
             "Two cues use the same pin at different moments.",
             "A pin fires once. Both igniters go with the first cue, and nothing is left for the second.",
@@ -23,8 +23,8 @@ public final class PinTaken implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        Pins.used(plan).forEach((pin, cues) -> {
+    public void check(Workings workings, Findings out) {
+        Pins.used(workings).forEach((pin, cues) -> {
             PlannedCue owner = cues.get(0);
             for (PlannedCue cue : cues) {
                 boolean sameMoment = cue.soundtrack().equals(owner.soundtrack())

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
+import org.girandole.plan.rules.Workings;
 
 /** The firings of a plan by what they share. */
 final class Pins {
@@ -14,7 +15,11 @@ final class Pins {
     }
 
     /** The firings on each pin, in firing order. */
-    static Map<Pin, List<PlannedCue>> used(Plan plan) {
+    static Map<Pin, List<PlannedCue>> used(Workings workings) {
+        return workings.once(Used.class, w -> new Used(used(w.plan()))).pins();
+    }
+
+    private static Map<Pin, List<PlannedCue>> used(Plan plan) {
         Map<Pin, List<PlannedCue>> used = new LinkedHashMap<>();
         for (PlannedCue cue : plan.cues()) {
             cue.pin().ifPresent(pin -> used.computeIfAbsent(new Pin(pin.module(), pin.pin()), k -> new ArrayList<>()).add(cue));
@@ -31,6 +36,9 @@ final class Pins {
         }
         used.values().forEach(cues -> cues.sort(Comparator.comparingLong(cue -> cue.timing().fireUs())));
         return used;
+    }
+
+    private record Used(Map<Pin, List<PlannedCue>> pins) {
     }
 
     record Pin(String module, int pin) {

@@ -9,15 +9,16 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
 import org.girandole.plan.rules.Shift;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Module;
 import org.girandole.plan.script.ModuleType;
 
 /** Two firings of one module that follow each other faster than it can manage. */
-public final class PinsTooClose implements Rule {
+public final class PinsTooClose implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("pins-too-close", RuleInfo.Family.HARDWARE, Severity.ERROR,
             "A module has to fire again sooner than it can.",
             "The drive needs time to recover between firings; the second igniter gets too little current, or none.",
@@ -29,8 +30,9 @@ public final class PinsTooClose implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         Pins.byModule(plan).forEach((key, cues) -> index.module(key.module()).ifPresent(module -> index.typeOf(module)
                 .ifPresent(type -> type.pinGapUs().ifPresent(gapUs -> check(plan, module, type, gapUs, cues, out)))));
     }

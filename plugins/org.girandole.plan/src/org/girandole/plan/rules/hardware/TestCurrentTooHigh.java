@@ -9,14 +9,15 @@ import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Igniter;
 import org.girandole.plan.script.ModuleType;
 
 /** A continuity test that drives more through an igniter than it should ever see before its moment. */
-public final class TestCurrentTooHigh implements Rule {
+public final class TestCurrentTooHigh implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("test-current-too-high", RuleInfo.Family.HARDWARE, Severity.ERROR,
             "The continuity test drives too much current for an igniter.",
             "The test is made with everything loaded and people near. A test current close to the no-fire current can fire a "
@@ -29,8 +30,9 @@ public final class TestCurrentTooHigh implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         Map<Pair, PlannedCue> pairs = new LinkedHashMap<>();
         for (PlannedCue cue : plan.cues()) {
             index.moduleType(cue).ifPresent(type -> index.igniter(cue)

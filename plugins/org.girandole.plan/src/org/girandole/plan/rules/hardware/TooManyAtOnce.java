@@ -11,14 +11,15 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Module;
 import org.girandole.plan.script.ModuleType;
 
 /** More pins of one module at one moment than it can drive. */
-public final class TooManyAtOnce implements Rule {
+public final class TooManyAtOnce implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("too-many-at-once", RuleInfo.Family.HARDWARE, Severity.ERROR,
             "A module has to fire more pins at once than it can.",
             "The drive's voltage sags under too many igniters; which of them fire is then a matter of luck.",
@@ -30,8 +31,9 @@ public final class TooManyAtOnce implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         Pins.byModule(plan).forEach((key, cues) -> index.module(key.module()).ifPresent(module -> index.typeOf(module)
                 .ifPresent(type -> type.pinsAtOnce().ifPresent(limit -> check(module, type, limit, cues, out)))));
     }

@@ -1,19 +1,19 @@
 package org.girandole.plan.rules.hardware;
 
 import java.util.Map;
-import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 
 /** More igniters on one pin than the module allows. A type that gives no number is taken to allow one. */
-public final class TooManyIgniters implements Rule {
+public final class TooManyIgniters implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("too-many-igniters", RuleInfo.Family.HARDWARE, Severity.ERROR,
             "A pin carries more igniters than its module allows.",
             "In series the current falls with every igniter, in parallel it is shared: in both cases the last ones may not "
@@ -26,9 +26,9 @@ public final class TooManyIgniters implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
-        Pins.used(plan).forEach((pin, cues) -> index.module(pin.module()).flatMap(index::typeOf).ifPresent(type -> {
+    public void check(Workings workings, Findings out) {
+        ScriptIndex index = workings.index();
+        Pins.used(workings).forEach((pin, cues) -> index.module(pin.module()).flatMap(index::typeOf).ifPresent(type -> {
             int limit = type.ignitersPerPin().orElse(1);
             if (cues.size() > limit) {
                 PlannedCue excess = cues.get(limit);

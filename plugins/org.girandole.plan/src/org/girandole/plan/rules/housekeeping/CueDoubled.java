@@ -2,17 +2,17 @@ package org.girandole.plan.rules.housekeeping;
 
 import java.util.HashMap;
 import java.util.Map;
-import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 
 /** The same effect at the same position at the same moment, written twice. */
-public final class CueDoubled implements Rule {
+public final class CueDoubled implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("cue-doubled", RuleInfo.Family.HOUSEKEEPING, Severity.WARNING,
             "Two lines fire the same effect at the same place and moment.",
             "Most often a line was copied and not changed. Two shells instead of one also count twice for distance and stock.",
@@ -24,9 +24,9 @@ public final class CueDoubled implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
+    public void check(Workings workings, Findings out) {
         Map<Same, PlannedCue> firsts = new HashMap<>();
-        for (PlannedCue cue : Cues.oncePerPlace(plan.cues())) {
+        for (PlannedCue cue : workings.oncePerPlace()) {
             Same same = new Same(cue.soundtrack(), cue.what(), cue.position(), cue.timing().seenUs(), cue.aim().tiltDeg());
             PlannedCue first = firsts.putIfAbsent(same, cue);
             if (first != null && !first.source().equals(cue.source())) {

@@ -10,13 +10,14 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Rack;
 
 /** A tube too short to bring its shell up to height. Said once for each effect and rack. */
-public final class MortarTooShort implements Rule {
+public final class MortarTooShort implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("mortar-too-short", RuleInfo.Family.LOADING, Severity.ERROR,
             "A tube is too short for what is loaded in it.",
             "The shell leaves too slowly, bursts low, and may come down burning.",
@@ -28,8 +29,9 @@ public final class MortarTooShort implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         Map<Pair, PlannedCue> pairs = new LinkedHashMap<>();
         for (PlannedCue cue : plan.cues()) {
             index.rack(cue).flatMap(rack -> rack.runOf(cue.tube().orElseThrow().tube()))

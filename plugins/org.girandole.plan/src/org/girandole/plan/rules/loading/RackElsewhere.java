@@ -7,12 +7,13 @@ import org.girandole.plan.Severity;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 
 /** A cue loaded into a rack that stands at another position. */
-public final class RackElsewhere implements Rule {
+public final class RackElsewhere implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("rack-elsewhere", RuleInfo.Family.LOADING, Severity.ERROR,
             "A cue is loaded into a rack at another position.",
             "The shell goes up somewhere else than its cue says: distances, leads and the picture are all wrong.",
@@ -24,8 +25,9 @@ public final class RackElsewhere implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         for (PlannedCue cue : plan.cues()) {
             index.rack(cue).filter(rack -> !rack.position().equals(cue.position()))
                     .ifPresent(rack -> out.report(Cues.name(cue) + " is loaded into rack " + rack.name() + ", which stands at "

@@ -13,14 +13,15 @@ import org.girandole.plan.allocate.Fit;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Point;
 import org.girandole.plan.script.Rack;
 import org.girandole.plan.script.Site;
 
 /** A light rack close to heavy shells. Only racks in use whose places the script says can be compared. */
-public final class RackLightBesideHeavy implements Rule {
+public final class RackLightBesideHeavy implements SharingRule {
     private static final double HEAVY_M = 0.125;
     private static final double LIGHT_M = 0.050;
     private static final double APART_M = 2;
@@ -42,10 +43,11 @@ public final class RackLightBesideHeavy implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
         List<Placed> light = new ArrayList<>();
         List<Placed> heavy = new ArrayList<>();
-        for (Rack rack : Racks.used(plan)) {
+        for (Rack rack : Racks.used(workings)) {
             Optional<Placed> placed = place(plan, rack);
             if (placed.isPresent() && rack.rows().stream().allMatch(run -> run.calibreM() < LIGHT_M - Fit.CALIBRE_TOLERANCE_M)) {
                 light.add(placed.get());

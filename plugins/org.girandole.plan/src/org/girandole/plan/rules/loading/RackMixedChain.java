@@ -13,13 +13,14 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Rack;
 
 /** A chain that shares its rack with anything else. */
-public final class RackMixedChain implements Rule {
+public final class RackMixedChain implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("rack-mixed-chain", RuleInfo.Family.LOADING, Severity.WARNING,
             "A chain shares a rack with other shells.",
             "A chain cannot be stopped. If one of its shells bursts in its tube the rest goes on firing out of a wrecked "
@@ -32,12 +33,13 @@ public final class RackMixedChain implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
         Map<String, List<PlannedCue>> byRack = new LinkedHashMap<>();
         for (PlannedCue cue : plan.cues()) {
             cue.tube().ifPresent(tube -> byRack.computeIfAbsent(tube.rack(), k -> new ArrayList<>()).add(cue));
         }
-        ScriptIndex index = ScriptIndex.of(plan);
+        ScriptIndex index = workings.index();
         byRack.forEach((name, cues) -> {
             Optional<PlannedCue> chain = cues.stream().filter(cue -> cue.chain().isPresent()).findFirst();
             if (chain.isEmpty() || cues.size() < 2) {

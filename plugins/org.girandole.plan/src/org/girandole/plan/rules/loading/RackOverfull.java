@@ -1,17 +1,17 @@
 package org.girandole.plan.rules.loading;
 
 import java.util.List;
-import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
 import org.girandole.plan.allocate.Fit;
 import org.girandole.plan.rules.Findings;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Rack;
 
 /** A rack of many small tubes. */
-public final class RackOverfull implements Rule {
+public final class RackOverfull implements SharingRule {
     private static final double THREE_INCH_M = 3 * 0.0254;
     private static final int MOST = 15;
     private static final RuleInfo INFO = new RuleInfo("rack-overfull", RuleInfo.Family.LOADING, Severity.WARNING,
@@ -25,8 +25,8 @@ public final class RackOverfull implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        for (Rack rack : Racks.used(plan)) {
+    public void check(Workings workings, Findings out) {
+        for (Rack rack : Racks.used(workings)) {
             int small = rack.rows().stream().filter(run -> run.calibreM() <= THREE_INCH_M + Fit.CALIBRE_TOLERANCE_M)
                     .mapToInt(Rack.TubeRun::count).sum();
             if (small > MOST) {

@@ -3,18 +3,18 @@ package org.girandole.plan.rules.loading;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import org.girandole.plan.Plan;
 import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
 import org.girandole.plan.allocate.Fit;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Rack;
 
 /** Tubes that stand too close together, or whose spacing nobody wrote down. Only racks in use count. */
-public final class RackSpacing implements Rule {
+public final class RackSpacing implements SharingRule {
     private static final double THREE_INCH_M = 3 * 0.0254;
     private static final double TWO_INCH_M = 2 * 0.0254;
     private static final RuleInfo INFO = new RuleInfo("rack-spacing", RuleInfo.Family.LOADING, Severity.WARNING,
@@ -29,8 +29,8 @@ public final class RackSpacing implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        for (Rack rack : Racks.used(plan)) {
+    public void check(Workings workings, Findings out) {
+        for (Rack rack : Racks.used(workings)) {
             if (rack.tubes() < 2) {
                 continue;
             }

@@ -10,13 +10,14 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Rack;
 
 /** A shell in a tube of another calibre. */
-public final class TubeCalibre implements Rule {
+public final class TubeCalibre implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("tube-calibre", RuleInfo.Family.LOADING, Severity.ERROR,
             "An effect is loaded into a tube of another calibre.",
             "Too tight, it sticks and bursts in the tube; too loose, it leaves slowly, bursts low and drifts.",
@@ -28,8 +29,9 @@ public final class TubeCalibre implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         for (PlannedCue cue : plan.cues()) {
             index.rack(cue).ifPresent(rack -> cue.effect().calibreM().ifPresent(calibreM -> misfit(rack, cue, calibreM)
                     .ifPresent(run -> out.report(Cues.name(cue) + " of " + Quantity.millimetres(calibreM) + " is loaded into a tube of "

@@ -9,12 +9,13 @@ import org.girandole.plan.Severity;
 import org.girandole.plan.Subject;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Findings;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 
 /** Racks in use, loaded with shells, that do not say how long their tubes are. */
-public final class TubeLengthMissing implements Rule {
+public final class TubeLengthMissing implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("tube-length-missing", RuleInfo.Family.LOADING, Severity.WARNING,
             "A rack does not say how long its tubes are.",
             "Whether a tube is long enough for its shell could not be checked.",
@@ -26,8 +27,9 @@ public final class TubeLengthMissing implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         Map<String, PlannedCue> silent = new LinkedHashMap<>();
         for (PlannedCue cue : plan.cues()) {
             boolean unknown = index.rack(cue).flatMap(rack -> rack.runOf(cue.tube().orElseThrow().tube()))

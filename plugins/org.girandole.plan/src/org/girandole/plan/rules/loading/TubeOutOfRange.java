@@ -8,12 +8,13 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 
 /** A tube number that the rack does not have, or a chain that runs off its end. */
-public final class TubeOutOfRange implements Rule {
+public final class TubeOutOfRange implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("tube-out-of-range", RuleInfo.Family.LOADING, Severity.ERROR,
             "A tube is named that the rack does not have.",
             "The crew finds no place for the shell and will improvise one.",
@@ -25,8 +26,9 @@ public final class TubeOutOfRange implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         for (PlannedCue cue : plan.cues()) {
             index.rack(cue).ifPresent(rack -> {
                 PlannedCue.Tube tube = cue.tube().orElseThrow();

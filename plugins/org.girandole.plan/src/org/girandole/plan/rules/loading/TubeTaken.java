@@ -8,13 +8,14 @@ import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Rack;
 
 /** Two firings out of one tube. Nobody reloads during a show, nor between the soundtracks of one night. */
-public final class TubeTaken implements Rule {
+public final class TubeTaken implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("tube-taken", RuleInfo.Family.LOADING, Severity.ERROR,
             "Two cues use the same tube.",
             "A second shell on top of a first one is a burst in the tube waiting to happen; nobody reloads a hot tube.",
@@ -26,8 +27,9 @@ public final class TubeTaken implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         Map<Place, PlannedCue> owners = new HashMap<>();
         for (PlannedCue cue : plan.cues()) {
             Optional<Integer> tubes = index.rack(cue).map(Rack::tubes);

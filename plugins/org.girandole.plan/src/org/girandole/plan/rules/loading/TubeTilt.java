@@ -9,14 +9,15 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Rack;
 import org.girandole.plan.script.ScoreItem;
 
 /** A cue aimed at an angle that its tube cannot take. */
-public final class TubeTilt implements Rule {
+public final class TubeTilt implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("tube-tilt", RuleInfo.Family.LOADING, Severity.ERROR,
             "A tube cannot be set to the angle its cue wants.",
             "The crew sets the nearest angle that goes, and the shell flies where nobody has checked the distance.",
@@ -28,8 +29,9 @@ public final class TubeTilt implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         for (PlannedCue cue : plan.cues()) {
             index.rack(cue).ifPresent(rack -> {
                 int first = cue.tube().orElseThrow().tube();

@@ -11,12 +11,13 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
 import org.girandole.plan.rules.Shift;
+import org.girandole.plan.rules.Workings;
 
 /** A chain that begins in its section, or in the music, and ends after it. */
-public final class ChainOverruns implements Rule {
+public final class ChainOverruns implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("chain-overruns", RuleInfo.Family.TIMING, Severity.WARNING,
             "A chain goes on after its section or its music has ended.",
             "A chain cannot be stopped once it is lit. Its last items burst into the next picture, or into the silence after the music.",
@@ -28,10 +29,11 @@ public final class ChainOverruns implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
         Map<String, Map<String, Limit>> limits = new HashMap<>();
         plan.soundtracks().forEach(track -> limits.put(track.name(), sections(track)));
-        for (PlannedCue cue : Cues.oncePerPlace(plan.cues())) {
+        for (PlannedCue cue : workings.oncePerPlace()) {
             if (cue.items().isEmpty()) {
                 continue;
             }

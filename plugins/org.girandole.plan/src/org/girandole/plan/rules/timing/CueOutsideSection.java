@@ -11,11 +11,12 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 
 /** A cue written in one section whose moment lies in another. A cue on a section's very end still belongs to it. */
-public final class CueOutsideSection implements Rule {
+public final class CueOutsideSection implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("cue-outside-section", RuleInfo.Family.TIMING, Severity.WARNING,
             "A cue's moment lies outside of the section it is written in.",
             "The running sheet lists cues by section: the shooter looks for this one on the wrong page, or its time was mistyped.",
@@ -27,14 +28,15 @@ public final class CueOutsideSection implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
         Map<String, Map<String, Section>> sections = new HashMap<>();
         plan.soundtracks().forEach(track -> {
             Map<String, Section> byName = new HashMap<>();
             track.sections().forEach(section -> byName.putIfAbsent(section.name(), section));
             sections.put(track.name(), byName);
         });
-        for (PlannedCue cue : Cues.oncePerPlace(plan.cues())) {
+        for (PlannedCue cue : workings.oncePerPlace()) {
             long seenUs = cue.timing().seenUs();
             Optional.ofNullable(sections.get(cue.soundtrack())).map(byName -> byName.get(cue.section()))
                     .filter(section -> seenUs < section.fromUs() || seenUs > section.toUs())

@@ -8,13 +8,14 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
 import org.girandole.plan.rules.Shift;
+import org.girandole.plan.rules.Workings;
 
 /** A cue that would have to be fired before there is any timecode to fire it by. */
-public final class FiresBeforeTimecode implements Rule {
+public final class FiresBeforeTimecode implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("fires-before-timecode", RuleInfo.Family.TIMING, Severity.ERROR,
             "A cue would have to be fired before its timecode begins.",
             "The controller waits for timecode. What is due before the first label of the line is never fired, or is fired late.",
@@ -26,9 +27,10 @@ public final class FiresBeforeTimecode implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
-        for (PlannedCue cue : Cues.oncePerPlace(plan.cues())) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
+        for (PlannedCue cue : workings.oncePerPlace()) {
             index.soundtrack(cue).filter(track -> track.script().prerollUs().isPresent()).ifPresent(track -> {
                 long prerollUs = track.script().prerollUs().get();
                 long earlyUs = -prerollUs - cue.timing().fireUs();

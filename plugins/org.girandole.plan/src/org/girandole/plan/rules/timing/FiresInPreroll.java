@@ -8,13 +8,14 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
 import org.girandole.plan.rules.Shift;
+import org.girandole.plan.rules.Workings;
 
 /** A cue that is fired before the first note is heard. */
-public final class FiresInPreroll implements Rule {
+public final class FiresInPreroll implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("fires-in-preroll", RuleInfo.Family.TIMING, Severity.WARNING,
             "A cue is fired in the preroll, before the first note.",
             "The shooter must hold to fire before any music is heard, and a controller that locks late misses the cue.",
@@ -26,9 +27,10 @@ public final class FiresInPreroll implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
-        for (PlannedCue cue : Cues.oncePerPlace(plan.cues())) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
+        for (PlannedCue cue : workings.oncePerPlace()) {
             long fireUs = cue.timing().fireUs();
             boolean beforeTimecode = index.soundtrack(cue).flatMap(track -> track.script().prerollUs())
                     .map(prerollUs -> fireUs < -prerollUs).orElse(false);

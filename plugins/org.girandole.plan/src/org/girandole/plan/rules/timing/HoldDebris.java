@@ -15,16 +15,17 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
 import org.girandole.plan.rules.Shift;
+import org.girandole.plan.rules.Workings;
 
 /**
  * Bursts before a hold whose debris may still be coming down in it. Said once for each hold and effect. What burns or is fired in it is for
  * hold-violated to say.
  */
-public final class HoldDebris implements Rule {
+public final class HoldDebris implements SharingRule {
     /** Terminal speed of the lightest casing that counts. */
     private static final double SLOWEST_MPS = Debris.usual(0).slowestMps();
     private static final RuleInfo INFO = new RuleInfo("hold-debris", RuleInfo.Family.TIMING, Severity.WARNING,
@@ -38,10 +39,11 @@ public final class HoldDebris implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
         Map<Key, List<PlannedCue>> late = new LinkedHashMap<>();
-        for (PlannedCue cue : Cues.oncePerPlace(plan.cues())) {
+        for (PlannedCue cue : workings.oncePerPlace()) {
             if (cue.burst().isPresent()) {
                 index.soundtrack(cue).ifPresent(track -> track.holds().stream()
                         .filter(hold -> Cues.goneUs(cue) < hold.fromUs() && downUs(cue) >= hold.fromUs())

@@ -9,13 +9,14 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
 import org.girandole.plan.rules.Shift;
+import org.girandole.plan.rules.Workings;
 
 /** Something that is fired, bursts or still burns while the script wants the sky empty. Scatter counts against the cue. */
-public final class HoldViolated implements Rule {
+public final class HoldViolated implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("hold-violated", RuleInfo.Family.TIMING, Severity.ERROR,
             "Something is fired, bursts or burns inside a hold.",
             "A hold is there because somebody or something passes below. The shooter lets go; what is already lit goes on.",
@@ -27,9 +28,10 @@ public final class HoldViolated implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
-        for (PlannedCue cue : Cues.oncePerPlace(plan.cues())) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        ScriptIndex index = workings.index();
+        for (PlannedCue cue : workings.oncePerPlace()) {
             index.soundtrack(cue).ifPresent(track -> track.holds().forEach(hold -> check(plan, cue, hold, out)));
         }
     }

@@ -16,8 +16,9 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.FiringSystem;
 import org.girandole.plan.script.SourceRef;
 import org.girandole.plan.script.TimeExpr;
@@ -26,7 +27,7 @@ import org.girandole.plan.script.TimeExpr;
  * A cue written as a clock time that comes very near a mark without meeting it; and, where the recording was listened to, a cue that claims a
  * hit of the music and lies beside it, be it because of the cue, of the mark or of the tempo.
  */
-public final class OffMark implements Rule {
+public final class OffMark implements SharingRule {
     /** Nearer than this and not on the mark looks like a slip; farther away looks like intent. */
     static final long NEAR_US = 250_000;
     private static final RuleInfo INFO = new RuleInfo("off-mark", RuleInfo.Family.TIMING, Severity.WARNING,
@@ -40,7 +41,8 @@ public final class OffMark implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
         long stepUs = plan.script().firingSystem().flatMap(FiringSystem::stepUs).orElse(0L);
         Map<String, NavigableMap<Long, String>> marks = new HashMap<>();
         for (PlannedSoundtrack track : plan.soundtracks()) {
@@ -51,7 +53,7 @@ public final class OffMark implements Rule {
         Map<String, Hits> hits = new HashMap<>();
         plan.soundtracks().forEach(track -> Hits.of(track).ifPresent(heard -> hits.put(track.name(), heard)));
         Set<Told> told = new HashSet<>();
-        for (PlannedCue cue : Cues.oncePerPlace(plan.cues())) {
+        for (PlannedCue cue : workings.oncePerPlace()) {
             TimeExpr at = cue.script().at();
             long seenUs = cue.timing().seenUs();
             boolean clock = at.anchor() instanceof TimeExpr.AtClock written && at.steps().isEmpty() && written.us() == seenUs;

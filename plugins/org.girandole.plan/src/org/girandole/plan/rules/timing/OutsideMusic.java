@@ -1,7 +1,6 @@
 package org.girandole.plan.rules.timing;
 
 import java.util.Optional;
-import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.PlannedSoundtrack;
 import org.girandole.plan.Severity;
@@ -9,13 +8,14 @@ import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Cues;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.ScriptIndex;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.AudioFile;
 
 /** A cue whose moment lies before the music begins or after it has ended. */
-public final class OutsideMusic implements Rule {
+public final class OutsideMusic implements SharingRule {
     private static final long ONE_FRAME_US = 42_000;
     private static final RuleInfo INFO = new RuleInfo("outside-music", RuleInfo.Family.TIMING, Severity.ERROR,
             "A cue's moment lies outside of its music.",
@@ -28,9 +28,9 @@ public final class OutsideMusic implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        ScriptIndex index = ScriptIndex.of(plan);
-        for (PlannedCue cue : Cues.oncePerPlace(plan.cues())) {
+    public void check(Workings workings, Findings out) {
+        ScriptIndex index = workings.index();
+        for (PlannedCue cue : workings.oncePerPlace()) {
             index.soundtrack(cue).ifPresent(track -> check(cue, track, out));
         }
     }

@@ -16,7 +16,9 @@ import org.eclipse.xtext.resource.XtextResource;
 import org.girandole.lang.LoadedShow;
 import org.girandole.lang.check.CheckedShow;
 import org.girandole.lang.check.ShowPipeline;
+import org.girandole.lang.compile.CueMemory;
 import org.girandole.lang.compile.ShowCompiler;
+import org.girandole.lang.files.Recordings;
 import org.girandole.lang.ide.completion.Completion;
 import org.girandole.lang.ide.features.Folding;
 import org.girandole.lang.ide.features.ScriptView;
@@ -30,7 +32,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * The example, half written in every way: nothing breaks or hangs, and what was parsed piece by piece is what would be parsed at once.
+ * The example, half written in every way: nothing breaks or hangs, and what was parsed and compiled piece by piece is what would be at once.
  * A share of all beginnings and edits is tried in each build; {@code -Dgirandole.halfwritten=all} tries every beginning and 10,000 edits.
  */
 class HalfWrittenTest {
@@ -52,6 +54,7 @@ class HalfWrittenTest {
     private String text;
     /** As the server has it, between one check and the next. */
     private final FlightMemory flights = new FlightMemory();
+    private final CueMemory cues = new CueMemory();
 
     @BeforeEach
     void copyExample() throws IOException {
@@ -82,7 +85,7 @@ class HalfWrittenTest {
     }
 
     private void check(XtextResource script, String now) {
-        LoadedShow loaded = language.get(ShowCompiler.class).compile(script);
+        LoadedShow loaded = compile(script);
         CheckedShow checked = ShowPipeline.check(loaded, main, project, flights, () -> false);
         TextLines lines = new TextLines(now);
         for (Finding finding : checked.findings()) {
@@ -98,10 +101,14 @@ class HalfWrittenTest {
         assertThat(language.get(Completion.class).at(view, java.util.Optional.empty(), lines.position(now.length() * 2 / 3), true)).doesNotContainNull();
     }
 
-    /** What piecewise parsing came to, and what parsing at once comes to. */
+    private LoadedShow compile(XtextResource script) {
+        return language.get(ShowCompiler.class).compile(script, Recordings.FROM_DISK, cues, () -> false);
+    }
+
+    /** What parsing and compiling piece by piece came to, and what both come to at once. */
     private void compare(XtextResource script, String now) {
         assertThat(script.getParseResult().getRootNode().getText()).isEqualTo(now);
-        LoadedShow piecewise = language.get(ShowCompiler.class).compile(script);
+        LoadedShow piecewise = compile(script);
         ShowFolder fresh = new ShowFolder(project, language);
         fresh.buffer(ScriptUris.model(main), now);
         LoadedShow atOnce = language.get(ShowCompiler.class).compile(fresh.load(ScriptUris.model(main)).orElseThrow());

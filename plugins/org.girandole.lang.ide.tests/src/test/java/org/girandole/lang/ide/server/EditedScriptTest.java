@@ -1,0 +1,185 @@
+package org.girandole.lang.ide.server;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.girandole.lang.show.ShowPackage.eINSTANCE;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.xtext.EcoreUtil2;
+import org.eclipse.xtext.resource.XtextResource;
+import org.girandole.lang.LoadedShow;
+import org.girandole.lang.compile.CueMemory;
+import org.girandole.lang.compile.ShowCompiler;
+import org.girandole.lang.compile.Sources;
+import org.girandole.lang.files.Recordings;
+import org.girandole.lang.show.CueLine;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** A script that is edited, linked and compiled piece by piece says what the same text says when it is read at once. */
+class EditedScriptTest {
+    private static final String TEXT = """
+            show Quay "Quay" { site Pier  firing system Desk }
+            site Pier {
+              position A at (0 m, 0 m)
+              position B at (10 m, 0 m)
+              position C at (20 m, 0 m)
+              group Wide = A, C
+            }
+            site Island { position A at (5 m, 5 m)  position D at (9 m, 9 m) }
+            firing system Desk { step 10 ms }
+            comet Star { calibre 45 mm }
+            comet Moon { calibre 45 mm }
+            lot First of Star { count 40 }
+            module type Box { pins 8 }
+            module M of Box at A, B, C
+            rack R at A { 10 tubes 45 mm }
+            soundtrack Waltz { length 2:00  tempo { at 0:00 120 bpm 4/4 }  mark Swell at bar 3  mark Bow at bar 5 }
+            soundtrack March { length 2:00  mark Swell at 0:30 }
+            figure Pair(X) { at 0 X Star  at 1 beat A Moon }
+            score Waltz in slot 0 {
+              section One from 0:00 to 1:00 {
+                at Swell Wide Star
+                at Swell + 1 beat A Star from lot First
+                at Bow all Moon in turn every 1/2 beat note "walks"
+                at 0:20 A .. C
+                   2 x Star tilt 10 deg pin M/1, M/2
+                at 0:20 A Star
+                at 0:20 A Star
+                cue Last at 0:40 B Moon tube R/3
+                repeat 3 every 1 bar from bar 7 { at 0 A Star  at 1 beat Wide Moon }
+                play Pair(B) at bar 9
+              }
+            }
+            rehearse "all" of Waltz { expect fired Last }
+            """;
+
+    @TempDir
+    private Path project;
+    private Language language;
+    private ShowFolder folder;
+    private XtextResource script;
+    private String now = TEXT;
+    private final CueMemory memory = new CueMemory();
+
+    @BeforeEach
+    void load() {
+        language = new Language(new ServedShowSetup(new ShowBoard()).createInjectorAndDoEMFRegistration());
+        folder = new ShowFolder(project, language);
+        folder.buffer(uri(), TEXT);
+        script = folder.load(uri()).orElseThrow();
+        assertThat(compile().problems()).isEmpty();
+    }
+
+    private org.eclipse.emf.common.util.URI uri() {
+        return ScriptUris.model(project.resolve("quay.show"));
+    }
+
+    private LoadedShow compile() {
+        return language.get(ShowCompiler.class).compile(script, Recordings.FROM_DISK, memory, () -> false);
+    }
+
+    private void edit(String found, String written) {
+        int at = now.indexOf(found);
+        assertThat(at).as(found).isNotNegative();
+        now = now.substring(0, at) + written + now.substring(at + found.length());
+        folder.buffer(uri(), now);
+        folder.edit(script, at, found.length(), written);
+    }
+
+    private void sameAsAtOnce() {
+        LoadedShow piecewise = compile();
+        ShowFolder fresh = new ShowFolder(project, language);
+        fresh.buffer(uri(), now);
+        LoadedShow atOnce = language.get(ShowCompiler.class).compile(fresh.load(uri()).orElseThrow());
+        assertThat(piecewise.problems()).as(now).isEqualTo(atOnce.problems());
+        assertThat(piecewise.script()).as(now).isEqualTo(atOnce.script());
+    }
+
+    /** Each is something on which the meaning of lines hangs that are not themselves edited, or a line that moves, or one that breaks. */
+    static Stream<List<String>> edits() {
+        return Stream.of(
+                List.of("comet Star", "comet Sun"),
+                List.of("comet Moon { calibre 45 mm }", "chain Moon of 5 Star { gap 1 s }"),
+                List.of("group Wide = A, C", "group Wide = C, B"),
+                List.of("group Wide = A, C", "group Wide = Wide"),
+                List.of("position B at (10 m, 0 m)", "position B at (10 s, 0 m)"),
+                List.of("  position B at (10 m, 0 m)\n", "  position B2 at (1 m, 0 m)\n  position B at (10 m, 0 m)\n"),
+                List.of("site Pier  firing", "site Island  firing"),
+                List.of("site Pier  firing", "firing"),
+                List.of("site Pier {", "site {"),
+                List.of("mark Swell at bar 3", "mark Swollen at bar 3"),
+                List.of("score Waltz", "score March"),
+                List.of("lot First", "lot Second"),
+                List.of("module M of", "module N of"),
+                List.of("rack R at", "rack Q at"),
+                List.of("figure Pair(X) {", "figure Pair(Star) {"),
+                List.of("at Swell Wide Star", "at Swell Wide Moon"),
+                List.of("at Swell Wide Star", "at Swell Wide Sta"),
+                List.of("at Swell Wide Star", "at Swell Wide"),
+                List.of("at Swell Wide Star", "    // first\n\n at Swell Wide Star"),
+                List.of("    at 0:20 A Star\n", ""),
+                List.of("    at 0:20 A Star\n", "    at 0:20  A Star\n"),
+                List.of("    at 0:20 A .. C\n", "  at 0:20 A .. C\n"),
+                List.of("at 0:20 A .. C", "at 0:20 C .. A"),
+                List.of("cue Last at", "cue First at"),
+                List.of("cue Last at", "at"),
+                List.of("at 0:20 A Star", "cue Last at 0:20 A Star"),
+                List.of("repeat 3", "repeat 4"),
+                List.of("from bar 7 { at 0 A Star", "from bar 7 { at 0:20 A Star"),
+                List.of("section One", "section Two"),
+                List.of("soundtrack March", "soundtrack Waltz"),
+                List.of("comet Moon", "comet Star"),
+                List.of("note \"walks\"", "note \"runs\""));
+    }
+
+    @ParameterizedTest
+    @MethodSource("edits")
+    void thereAndBack(List<String> change) {
+        edit(change.get(0), change.get(1));
+        sameAsAtOnce();
+        sameAsAtOnce();
+        int at = now.indexOf(change.get(1));
+        if (!change.get(1).isEmpty() && at >= 0) {
+            edit(change.get(1), change.get(0));
+            sameAsAtOnce();
+        }
+    }
+
+    @Test
+    void aLineTypedLetterByLetter() {
+        edit("    at 0:20 A Star\n", "\n    at 0:20 A Star\n");
+        String line = "    at Bow - 1/2 beat  A, B  2 x Star fan -10 deg .. 10 deg from lot First note \"now\"";
+        int start = now.indexOf("\n    at 0:20 A Star\n");
+        for (int i = 0; i < line.length(); i++) {
+            String letter = line.substring(i, i + 1);
+            int at = start + i;
+            now = now.substring(0, at) + letter + now.substring(at);
+            folder.buffer(uri(), now);
+            folder.edit(script, at, 0, letter);
+            sameAsAtOnce();
+        }
+        assertThat(compile().problems()).isEmpty();
+    }
+
+    @Test
+    void onlyTheEditedLineIsLinkedAgain() {
+        edit("A Star from", "A Moon from");
+        List<CueLine> lines = EcoreUtil2.getAllContentsOfType(script.getContents().get(0), CueLine.class);
+        List<String> unresolved = lines.stream().filter(line -> ((EObject) line.eGet(eINSTANCE.getCueLine_Effect(), false)).eIsProxy())
+                .map(Sources::written).toList();
+        assertThat(unresolved).containsExactly("at Swell + 1 beat A Moon from lot First");
+    }
+
+    @Test
+    void aNewNameIsLinkedEverywhere() {
+        edit("cue Last at", "cue Lost at");
+        List<CueLine> lines = EcoreUtil2.getAllContentsOfType(script.getContents().get(0), CueLine.class);
+        assertThat(lines).allMatch(line -> ((EObject) line.eGet(eINSTANCE.getCueLine_Effect(), false)).eIsProxy());
+    }
+}
