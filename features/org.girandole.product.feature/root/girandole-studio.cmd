@@ -19,12 +19,15 @@ if %MAJOR% lss 17 (
   exit /b 1
 )
 rem A newer version may have been unpacked over an older one: the newer launcher is taken, and what the platform
-rem remembers of the older bundles is forgotten.
+rem remembers of the older bundles is forgotten. Its configuration says when it was made.
+set "CLEAN="
+fc /b "%HERE%configuration\config.ini" "%HERE%configuration\started.ini" >nul 2>nul || set "CLEAN=-clean"
+if defined CLEAN copy /y "%HERE%configuration\config.ini" "%HERE%configuration\started.ini" >nul 2>nul
 for %%j in ("%HERE%plugins\org.eclipse.equinox.launcher_*.jar") do set "LAUNCHER=%%j"
 set "WORKSPACE=-data "%USERPROFILE%\girandole""
 for %%a in (%*) do if /i "%%~a"=="-data" set "WORKSPACE="
 :again
-"%JAVA%w" -Xmx2g -jar "%LAUNCHER%" -clean -name "Girandole Studio" %WORKSPACE% %*
+"%JAVA%w" -Xmx2g -jar "%LAUNCHER%" %CLEAN% -name "Girandole Studio" %WORKSPACE% %*
 rem The platform ends with 23 when it wants to be started again.
 if %ERRORLEVEL% equ 23 goto again
 exit /b %ERRORLEVEL%
