@@ -40,9 +40,13 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
     public record Unknown(PlannedCue first, String why) {
     }
 
-    /** The areas of a plan, for drawing. */
-    public static FalloutAreas of(Plan plan) {
-        return of(plan, LoadedShells.of(plan, new FlightMemory()), Fallout.USUAL_SHARES, List.of());
+    /**
+     * The areas of a plan, for drawing.
+     *
+     * @param shells those of the plan
+     */
+    public static FalloutAreas of(Plan plan, LoadedShells shells) {
+        return of(plan, shells, Fallout.USUAL_SHARES, List.of());
     }
 
     /**

@@ -9,7 +9,9 @@ import org.girandole.lang.check.CheckedShow;
 import org.girandole.lang.check.ShowPipeline;
 import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.Plan;
+import org.girandole.plan.fallout.FlightMemory;
 import org.girandole.plan.rules.Checker;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.rules.distance.SiteInWind;
 import org.girandole.plan.script.Site;
 import org.girandole.sheets.print.PaperSize;
@@ -56,9 +58,10 @@ final class SiteCommand implements Callable<Integer> {
                     + " positions, audience and boundary.");
         }
         Plan plan = asked.isPresent() ? planned.inWind(asked) : planned;
-        SiteInWind site = SiteInWind.of(plan);
+        Workings workings = new Workings(plan, new FlightMemory());
+        SiteInWind site = SiteInWind.of(workings);
         PrintWriter out = spec.commandLine().getOut();
-        new SiteText(site, out).print();
+        new SiteText(workings, site, out).print();
         out.flush();
         if (svg != null || pdf != null) {
             draw(Checker.check(plan), asked.isPresent());

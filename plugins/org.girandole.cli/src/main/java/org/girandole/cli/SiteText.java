@@ -12,6 +12,7 @@ import org.girandole.plan.Finding;
 import org.girandole.plan.Plan;
 import org.girandole.plan.fallout.FalloutAreas;
 import org.girandole.plan.rules.Quantity;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.rules.distance.AskedDistances;
 import org.girandole.plan.rules.distance.SiteInWind;
 import org.girandole.plan.rules.distance.WindTable;
@@ -21,12 +22,14 @@ import org.girandole.plan.script.Site;
 final class SiteText {
     private static final int FIRST_COLUMN = 14;
 
+    private final Workings workings;
     private final SiteInWind inWind;
     private final Plan plan;
     private final Site site;
     private final PrintWriter out;
 
-    SiteText(SiteInWind inWind, PrintWriter out) {
+    SiteText(Workings workings, SiteInWind inWind, PrintWriter out) {
+        this.workings = workings;
         this.inWind = inWind;
         this.plan = inWind.plan();
         this.site = plan.script().site().orElseThrow();
@@ -36,11 +39,11 @@ final class SiteText {
     void print() {
         out.println(site.label() + ", " + site.wind().map(SiteText::wind).orElse(windRefused() ? "wind not known: what is written of it makes no sense"
                 : "in calm air: nothing is said of the wind"));
-        AskedDistances asked = AskedDistances.of(plan);
+        AskedDistances asked = AskedDistances.of(workings);
         out.println("Distances by " + asked.table().map(table -> table.name() + ": " + table.title() + " (" + table.document().text() + ")")
                 .orElse("no table"));
         inWind.unchecked().forEach(why -> out.println("NOT CHECKED: " + why));
-        FalloutAreas fallout = FalloutAreas.of(plan);
+        FalloutAreas fallout = FalloutAreas.of(plan, workings.shells());
         List<String> positions = SiteInWind.positions(plan);
         positions.forEach(position -> position(position, asked, fallout));
         out.println();

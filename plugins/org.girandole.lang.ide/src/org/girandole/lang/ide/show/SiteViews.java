@@ -11,6 +11,8 @@ import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.fallout.FalloutAreas;
+import org.girandole.plan.fallout.FlightMemory;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.rules.distance.AskedDistances;
 import org.girandole.plan.rules.distance.SiteInWind;
 import org.girandole.plan.schedule.SitePlan;
@@ -41,9 +43,10 @@ final class SiteViews {
     private static SiteView of(SiteParams params, CheckedPlan checked, Site site, EditedShow show) {
         Optional<Site.Wind> tried = Optional.ofNullable(params.wind()).map(wind -> tried(wind, site));
         Plan plan = tried.map(wind -> checked.plan().inWind(Optional.of(wind))).orElse(checked.plan());
-        AskedDistances asked = AskedDistances.of(plan);
-        FalloutAreas fallout = FalloutAreas.of(plan);
-        SiteInWind stand = SiteInWind.of(plan);
+        Workings workings = new Workings(plan, new FlightMemory());
+        AskedDistances asked = AskedDistances.of(workings);
+        FalloutAreas fallout = FalloutAreas.of(plan, workings.shells());
+        SiteInWind stand = SiteInWind.of(workings);
         Map<String, Integer> counts = new HashMap<>();
         plan.cues().forEach(cue -> counts.merge(cue.position(), 1, Integer::sum));
         return new SiteView(params.uri(), null, site.label(),

@@ -10,7 +10,6 @@ import org.girandole.physics.separation.DistanceTable;
 import org.girandole.physics.separation.Requirement;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
-import org.girandole.plan.fallout.FlightMemory;
 import org.girandole.plan.rules.Workings;
 
 /**
@@ -46,12 +45,12 @@ public record AskedDistances(Optional<DistanceTable> table, List<Line> lines) {
     }
 
     /** What is asked for a plan. */
-    public static AskedDistances of(Plan plan) {
+    public static AskedDistances of(Workings workings) {
+        Plan plan = workings.plan();
         Optional<DistanceTable> table = plan.script().separationTable();
         if (table.isEmpty()) {
             return new AskedDistances(table, List.of());
         }
-        Workings workings = new Workings(plan, new FlightMemory());
         Ground ground = Ground.of(workings);
         Map<List<String>, Line> most = new LinkedHashMap<>();
         plan.script().site().ifPresent(site -> ordered(ground, site.positions().stream().map(position -> position.name()).toList())

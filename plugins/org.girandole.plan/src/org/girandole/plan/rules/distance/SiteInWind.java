@@ -9,7 +9,6 @@ import org.girandole.plan.Finding;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Severity;
-import org.girandole.plan.fallout.FlightMemory;
 import org.girandole.plan.rules.Checker;
 import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.Workings;
@@ -56,8 +55,8 @@ public record SiteInWind(Plan plan, List<Finding> findings) {
     }
 
     /** The plan in the wind of its site. */
-    public static SiteInWind of(Plan plan) {
-        return of(plan, Checker.findings(new Workings(plan, new FlightMemory()), RULES));
+    public static SiteInWind of(Workings workings) {
+        return of(workings.plan(), Checker.findings(workings, RULES));
     }
 
     private static SiteInWind of(Plan plan, List<Finding> found) {

@@ -10,19 +10,21 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
-
 import org.girandole.physics.fallout.Footprint;
 import org.girandole.plan.CheckedPlan;
 import org.girandole.plan.Finding;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.fallout.FalloutAreas;
+import org.girandole.plan.fallout.FlightMemory;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.rules.distance.AskedDistances;
 import org.girandole.plan.rules.distance.SiteInWind;
 import org.girandole.plan.rules.distance.WindTable;
 import org.girandole.plan.script.Point;
 import org.girandole.plan.script.Site;
 import org.girandole.plan.stock.Charges;
+
 
 /**
  * The site from above, to scale.
@@ -143,9 +145,10 @@ public record SiteMap(String site, List<Spot> spots, List<Outline> outlines, Lis
 
 	private static SiteMap of(CheckedPlan checked, Site site, boolean otherWind) {
 		Plan plan = checked.plan();
-		AskedDistances asked = AskedDistances.of(plan);
+		Workings workings = new Workings(plan, new FlightMemory());
+		AskedDistances asked = AskedDistances.of(workings);
 		Charges charges = Charges.of(plan);
-		FalloutAreas fallout = FalloutAreas.of(plan);
+		FalloutAreas fallout = FalloutAreas.of(plan, workings.shells());
 		List<Outline> outlines = new ArrayList<>();
 		site.boundary().ifPresent(area -> outlines.add(new Outline(Kind.BOUNDARY, "boundary", area.points(), OptionalDouble.empty())));
 		site.audience().forEach(area -> outlines.add(new Outline(Kind.AUDIENCE, area.name(), area.points(), OptionalDouble.empty())));

@@ -1,7 +1,6 @@
 package org.girandole.studio.views.site;
 
 import java.util.Optional;
-import java.util.function.Consumer;
 import org.girandole.protocol.SiteView;
 import org.girandole.protocol.WindView;
 
@@ -14,20 +13,18 @@ public final class SiteState {
     private static final double WIDE_FOOT = 2.7;
     private static final WindView CALM = new WindView(0, 0, null);
 
-    private final Consumer<WindView> ask;
+    private final TriedWind tried;
     private SiteView site = SiteView.nothing("", "Open the script of a show to see its site here.");
     private Ground ground = new Ground(0, 0, 1, 1, 1);
     private Rose rose = new Rose(0, 0, 1);
-    private WindView tried;
     private int selected = -1;
     private boolean fitted = true;
     private boolean narrow;
     private Boolean unfolded;
     private double foot;
 
-    /** @param ask asks for the site in another wind; null means the wind of the script */
-    public SiteState(Consumer<WindView> ask) {
-        this.ask = ask;
+    public SiteState(TriedWind tried) {
+        this.tried = tried;
     }
 
     public SiteView site() {
@@ -62,13 +59,10 @@ public final class SiteState {
         return rose;
     }
 
-    /** An answer has come. A selected position stays if the new site has one of its name; a wind that was tried is forgotten with its show. */
+    /** An answer has come. A selected position stays if the new site has one of its name. */
     public void show(SiteView shown) {
         String name = selected().map(SiteView.Position::name).orElse("");
         boolean other = !shown.name().equals(site.name()) || shown.positions().size() != site.positions().size();
-        if (!shown.uri().equals(site.uri())) {
-            tried = null;
-        }
         site = shown;
         selected = -1;
         selectPosition(name);
@@ -79,32 +73,26 @@ public final class SiteState {
 
     /** The wind that is wanted, before the answer has come. */
     public WindView wind() {
-        return tried != null ? tried : site.scriptWind() != null ? site.scriptWind() : CALM;
+        return tried.wind().orElse(site.scriptWind() != null ? site.scriptWind() : CALM);
     }
 
     /** Whether a wind is tried that is not the script's. */
     public boolean trying() {
-        return tried != null;
+        return tried.wind().isPresent();
     }
 
     /** Whether what is drawn is for the wind that is wanted. */
     public boolean settled() {
-        return site.nothing() != null || tried == null || tried.equals(site.wind());
+        return site.nothing() != null || tried.wind().isEmpty() || tried.wind().get().equals(site.wind());
     }
 
     public void tryWind(WindView wind) {
-        if (!wind.equals(tried)) {
-            tried = wind;
-            ask.accept(wind);
-        }
+        tried.change(wind);
     }
 
     /** Back to the wind of the script. */
     public void scriptWind() {
-        if (tried != null) {
-            tried = null;
-            ask.accept(null);
-        }
+        tried.forget();
     }
 
     /** A step of the wind by keys. */

@@ -7,12 +7,12 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
 import org.girandole.protocol.SiteView;
 import org.girandole.protocol.SourcePlace;
-import org.girandole.protocol.WindView;
 import org.girandole.studio.views.draw.Palette;
 import org.girandole.studio.views.draw.Pen;
 import org.girandole.studio.views.draw.Pen.Letters;
 import org.girandole.studio.views.site.SitePainter;
 import org.girandole.studio.views.site.SiteState;
+import org.girandole.studio.views.site.TriedWind;
 
 /** The site on the screen. */
 public final class SiteCanvas extends DrawnCanvas {
@@ -25,13 +25,10 @@ public final class SiteCanvas extends DrawnCanvas {
     private Point dragged;
     private boolean turning;
 
-    /**
-     * @param ask asks for the site in another wind; null means the wind of the script
-     * @param reveal shows a line of a script in an editor
-     */
-    public SiteCanvas(Composite parent, Consumer<WindView> ask, Consumer<SourcePlace> reveal) {
+    /** @param reveal shows a line of a script in an editor */
+    public SiteCanvas(Composite parent, TriedWind tried, Consumer<SourcePlace> reveal) {
         super(parent, SWT.NONE);
-        state = new SiteState(ask);
+        state = new SiteState(tried);
         this.reveal = reveal;
         addListener(SWT.MouseDown, this::mouseDown);
         addListener(SWT.MouseMove, this::mouseMove);

@@ -17,9 +17,9 @@ import org.girandole.protocol.SourcePlace;
 import org.girandole.protocol.TrackView;
 import org.girandole.protocol.WaveParams;
 import org.girandole.protocol.WaveView;
-import org.girandole.protocol.WindView;
 import org.girandole.studio.client.ShowClient;
 import org.girandole.studio.client.ShowListener;
+import org.girandole.studio.views.site.TriedWind;
 import org.girandole.studio.views.stage.Playback;
 import org.girandole.studio.views.stage.Stage;
 
@@ -44,7 +44,7 @@ public final class ShowHub implements ShowListener {
     private String heard = "";
     private String rehearsed = "";
     private SiteView site = SiteView.nothing("", "Open the script of a show to see its site here.");
-    private WindView wind;
+    private final TriedWind wind = new TriedWind(this::askSite);
 
     private ShowHub(Display display) {
         this.display = display;
@@ -92,10 +92,9 @@ public final class ShowHub implements ShowListener {
         siteListeners.remove(listener);
     }
 
-    /** @param tried a wind to try, or null for that of the script */
-    public void tryWind(WindView tried) {
-        wind = tried;
-        askSite();
+    /** The wind that is tried on the show at hand. */
+    public TriedWind triedWind() {
+        return wind;
     }
 
     @Override
@@ -130,9 +129,7 @@ public final class ShowHub implements ShowListener {
         if (broken || display.isDisposed()) {
             return;
         }
-        if (!plan.uri().equals(stage.plan().uri())) {
-            wind = null;
-        }
+        wind.look(plan.uri());
         stage.show(plan);
         if (plan.nothing() != null) {
             // Else the site of another show would stay.
@@ -179,7 +176,7 @@ public final class ShowHub implements ShowListener {
 
     private void askSite() {
         if (!siteListeners.isEmpty() && stage.plan().nothing() == null) {
-            sites.ask(new SiteParams(stage.plan().uri(), wind));
+            sites.ask(new SiteParams(stage.plan().uri(), wind.wind().orElse(null)));
         }
     }
 

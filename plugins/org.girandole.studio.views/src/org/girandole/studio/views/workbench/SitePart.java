@@ -20,7 +20,7 @@ public final class SitePart extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         hub = ShowHub.get(parent.getDisplay());
-        canvas = new SiteCanvas(parent, hub::tryWind, hub::reveal);
+        canvas = new SiteCanvas(parent, hub.triedWind(), hub::reveal);
         sites = canvas::site;
         hub.onSite(sites);
         hub.stage().listen(selections);

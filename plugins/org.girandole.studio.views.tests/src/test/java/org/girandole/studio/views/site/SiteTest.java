@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.girandole.protocol.CueView.Spot;
 import org.girandole.protocol.SiteView;
 import org.girandole.protocol.WindView;
@@ -15,8 +16,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 class SiteTest {
-    private final List<WindView> asked = new ArrayList<>();
-    private final SiteState state = new SiteState(asked::add);
+    private final List<Optional<WindView>> asked = new ArrayList<>();
+    private final TriedWind tried = new TriedWind(() -> asked.add(this.tried.wind()));
+    private final SiteState state = new SiteState(tried);
 
     @BeforeEach
     void show() {
@@ -67,24 +69,37 @@ class SiteTest {
     @Test
     void aTriedWindIsAskedForOnceAndSaidToBeTried() {
         state.turnWind(1, 0);
-        assertThat(asked).containsExactly(new WindView(245, 4, 7.0));
+        assertThat(asked).containsExactly(Optional.of(new WindView(245, 4, 7.0)));
         assertThat(state.trying()).isTrue();
         assertThat(state.settled()).isFalse();
         state.show(site(new WindView(245, 4, 7.0)));
         assertThat(state.settled()).isTrue();
         assertThat(texts()).anySatisfy(text -> assertThat(text).contains("TRIED"));
         state.scriptWind();
-        assertThat(asked).hasSize(2).last().isNull();
+        assertThat(asked).hasSize(2).last().isEqualTo(Optional.empty());
         assertThat(texts()).noneSatisfy(text -> assertThat(text).contains("TRIED"));
     }
 
     /** Else the site of the next show would be drawn as if for a wind that nobody tried on it. */
     @Test
     void aTriedWindIsForgottenWithItsShow() {
+        tried.look("file:///show.show");
         state.turnWind(1, 0);
-        state.show(SiteView.nothing("file:///other.show", "It has no site."));
+        tried.look("file:///show.show");
+        assertThat(state.trying()).isTrue();
+        tried.look("file:///other.show");
         assertThat(state.trying()).isFalse();
         assertThat(state.settled()).isTrue();
+    }
+
+    /** A view that is opened anew must not say that the script's wind blows while it draws the one that is tried. */
+    @Test
+    void allThatDrawTheSiteTryTheSameWind() {
+        state.turnWind(1, 0);
+        SiteState other = new SiteState(tried);
+        other.show(site(new WindView(245, 4, 7.0)));
+        assertThat(other.trying()).isTrue();
+        assertThat(other.wind()).isEqualTo(new WindView(245, 4, 7.0));
     }
 
     @Test

@@ -15,6 +15,7 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.girandole.protocol.SheetList;
 import org.girandole.studio.views.Shows;
+import org.girandole.studio.views.site.TriedWind;
 import org.girandole.studio.views.stage.Playback;
 import org.girandole.studio.views.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
@@ -42,7 +43,7 @@ class AccessTest {
         Playback playback = new Playback(stage, () -> 0, () -> { });
         stage.show(Shows.missing("file:///tune.mid"));
         timeline = new TimelineCanvas(shell, stage, playback, place -> { }, rendered::add);
-        site = new SiteCanvas(shell, wind -> { }, place -> { });
+        site = new SiteCanvas(shell, new TriedWind(() -> { }), place -> { });
         sky = new SkyCanvas(shell, stage, playback);
         timeline.picture(900, 400).dispose();
         site.picture(900, 400).dispose();

@@ -27,6 +27,7 @@ import org.girandole.protocol.WaveView;
 import org.girandole.protocol.WindView;
 import org.girandole.studio.views.HarbourNight;
 import org.girandole.studio.views.draw.Palette;
+import org.girandole.studio.views.site.TriedWind;
 import org.girandole.studio.views.sky.Flights;
 import org.girandole.studio.views.stage.Playback;
 import org.girandole.studio.views.stage.Stage;
@@ -286,7 +287,9 @@ class ViewPicturesTest {
     @Test
     void theFalloutMovesWithTheWind() throws Exception {
         List<WindView> asked = new ArrayList<>();
-        SiteCanvas canvas = new SiteCanvas(shell, asked::add, revealed::add);
+        SiteCanvas[] drawn = new SiteCanvas[1];
+        drawn[0] = new SiteCanvas(shell, new TriedWind(() -> asked.add(drawn[0].state().wind())), revealed::add);
+        SiteCanvas canvas = drawn[0];
         canvas.dark(false);
         canvas.site(site);
         Pictures script = Pictures.of(canvas, 1000, 760);

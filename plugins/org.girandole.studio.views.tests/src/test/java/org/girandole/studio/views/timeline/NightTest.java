@@ -9,11 +9,9 @@ import org.girandole.protocol.RehearsalView.Choice;
 import org.girandole.protocol.RehearsalView.Ending;
 import org.girandole.protocol.RehearsalView.Said;
 import org.girandole.protocol.RehearsalView.Stretch;
-import org.girandole.studio.views.Shows;
 import org.girandole.studio.views.draw.Palette;
 import org.girandole.studio.views.draw.Sketch;
 import org.girandole.studio.views.stage.Stage;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** A rehearsed night over the small show: its first cue held back, its second never due, its third two seconds late. */
@@ -25,16 +23,9 @@ class NightTest {
             new Said(40 * S, 41 * S, "acquiring"), new Said(41 * S, 60 * S, "locked")), List.of(new Ending(1, "suppressed", null),
             new Ending(2, "skipped", null), new Ending(3, "fired", 2 * S), new Ending(4, "fired", 0L)));
 
-    private final Stage stage = new Stage();
-    private TimelineState state;
-
-    @BeforeEach
-    void open() {
-        stage.show(Shows.small());
-        state = new TimelineState(stage);
-        stage.listen(state::changed);
-        state.arrange(Frame.of(new Sketch(1), 1200, 600, state.score().lanes().size()));
-    }
+    private final OpenTimeline timeline = OpenTimeline.small();
+    private final Stage stage = timeline.stage();
+    private final TimelineState state = timeline.state();
 
     private Sketch painted(RehearsalView night) {
         Sketch sketch = new Sketch(1);

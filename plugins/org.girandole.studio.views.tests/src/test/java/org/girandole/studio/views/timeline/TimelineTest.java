@@ -15,7 +15,6 @@ import org.girandole.studio.views.draw.Palette;
 import org.girandole.studio.views.draw.Pen.Letters;
 import org.girandole.studio.views.draw.Sketch;
 import org.girandole.studio.views.stage.Stage;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -23,16 +22,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 class TimelineTest {
     private static final long S = 1_000_000;
 
-    private final Stage stage = new Stage();
-    private TimelineState state;
-
-    @BeforeEach
-    void open() {
-        stage.show(Shows.small());
-        state = new TimelineState(stage);
-        stage.listen(state::changed);
-        state.arrange(Frame.of(new Sketch(1), 1200, 600, state.score().lanes().size()));
-    }
+    private final OpenTimeline timeline = OpenTimeline.small();
+    private final Stage stage = timeline.stage();
+    private final TimelineState state = timeline.state();
 
     @Test
     void theWholeIsInView() {
