@@ -2,22 +2,16 @@ package org.girandole.studio.tests;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayInputStream;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.stream.Stream;
 import org.eclipse.compare.CompareConfiguration;
 import org.eclipse.compare.CompareEditorInput;
 import org.eclipse.compare.CompareUI;
 import org.eclipse.compare.CompareViewerPane;
-import org.eclipse.compare.IEncodedStreamContentAccessor;
-import org.eclipse.compare.ITypedElement;
 import org.eclipse.compare.structuremergeviewer.DiffNode;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
-import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
@@ -28,28 +22,6 @@ import org.junit.jupiter.api.extension.RegisterExtension;
 class CompareTest {
     @RegisterExtension
     final ShowProject shows = new ShowProject();
-
-    private record Version(String getName, String text) implements ITypedElement, IEncodedStreamContentAccessor {
-        @Override
-        public Image getImage() {
-            return null;
-        }
-
-        @Override
-        public String getType() {
-            return "show";
-        }
-
-        @Override
-        public InputStream getContents() {
-            return new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8));
-        }
-
-        @Override
-        public String getCharset() {
-            return "UTF-8";
-        }
-    }
 
     private static CompareEditorInput input(String left, String right) {
         CompareEditorInput input = new CompareEditorInput(new CompareConfiguration()) {

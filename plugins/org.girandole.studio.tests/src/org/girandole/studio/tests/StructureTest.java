@@ -2,12 +2,8 @@ package org.girandole.studio.tests;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayInputStream;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import org.eclipse.compare.IEncodedStreamContentAccessor;
 import org.eclipse.compare.ITypedElement;
 import org.eclipse.compare.structuremergeviewer.DiffNode;
 import org.eclipse.compare.structuremergeviewer.Differencer;
@@ -31,18 +27,6 @@ class StructureTest {
             }
             """;
 
-    private record Text(String text) implements IEncodedStreamContentAccessor {
-        @Override
-        public InputStream getContents() {
-            return new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8));
-        }
-
-        @Override
-        public String getCharset() {
-            return "UTF-8";
-        }
-    }
-
     /** Kind of change and the name of each leaf that differs, as the comparison shows them. */
     private static List<String> differences(String old, String now) {
         ShowStructure structure = new ShowStructure();
@@ -52,8 +36,8 @@ class StructureTest {
                 return structure.getContents(left, false).equals(structure.getContents(right, false));
             }
         };
-        Object root = differencer.findDifferences(false, new NullProgressMonitor(), null, null, structure.getStructure(new Text(old)),
-                structure.getStructure(new Text(now)));
+        Object root = differencer.findDifferences(false, new NullProgressMonitor(), null, null, structure.getStructure(new Version("before.show", old)),
+                structure.getStructure(new Version("now.show", now)));
         List<String> leaves = new ArrayList<>();
         if (root instanceof DiffNode node) {
             collect(node, leaves);

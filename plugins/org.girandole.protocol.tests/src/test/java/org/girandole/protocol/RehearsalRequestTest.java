@@ -2,7 +2,6 @@ package org.girandole.protocol;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import org.girandole.protocol.RehearsalView.Ending;
 import org.girandole.protocol.RehearsalView.Stretch;
@@ -14,35 +13,31 @@ import org.junit.jupiter.api.io.TempDir;
 /** A rehearsed night over the wire, held against arithmetic. */
 class RehearsalRequestTest {
     private static final long S = 1_000_000;
+    private static final String REHEARSALS = """
+            rehearse "Slow and released" of Tune {
+              timecode lost from 0:02 to 0:14
+              clock slow by 1000 ppm
+              released from 0:07 to 0:08
+            }
+            rehearse "Backwards" of Tune { timecode lost from 0:14 to 0:02 }
+            """;
 
     @TempDir
     Path folder;
-    private Session session;
-    private String uri;
+    private SmallShow show;
 
     @BeforeEach
     void open() throws Exception {
-        String text = ShowRequestsTest.SHOW + """
-                rehearse "Slow and released" of Tune {
-                  timecode lost from 0:02 to 0:14
-                  clock slow by 1000 ppm
-                  released from 0:07 to 0:08
-                }
-                rehearse "Backwards" of Tune { timecode lost from 0:14 to 0:02 }
-                """;
-        Path script = Files.writeString(folder.resolve("small.show"), text);
-        uri = script.toUri().toString();
-        session = new Session(folder);
-        session.open(uri, text);
+        show = new SmallShow(folder, REHEARSALS);
     }
 
     @AfterEach
     void close() throws Exception {
-        session.close();
+        show.close();
     }
 
     private RehearsalView ask(String name) throws Exception {
-        return Session.get(session.server().rehearsal(new RehearsalParams(uri, name)));
+        return Session.get(show.server().rehearsal(new RehearsalParams(show.uri(), name)));
     }
 
     @Test

@@ -23,72 +23,24 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class ShowRequestsTest {
-    /** Invented. Bars of 120 bpm in 4/4 are two seconds long. */
-    static final String SHOW = """
-            show Small "Small show" {
-              on 2027-06-19 at 22:30 zone "UTC"
-              site Field
-              firing system Desk
-              sync within 150 ms
-              separation by UsTable
-            }
-            soundtrack Tune {
-              audio "tune.wav"
-              length 0:20.000  timecode 25 fps from 10:00:00:00  preroll 60 s
-              tempo { at 0:00.000 120 bpm 4/4 }
-              mark Start at bar 3
-            }
-            igniter Standard { resistance 1.6 ohm +- 0.2 ohm  all-fire 0.5 A  no-fire 0.2 A }
-            shell Red "Red peony" {
-              calibre 75 mm  rise 2.4 s +- 80 ms  apex 105 m  spread 70 m  lasts 1.6 s  charge 62 g
-              hazard 1.3G UN0335  colour red  igniter Standard
-            }
-            mine Blue "Blue mine" { calibre 50 mm  lasts 1.5 s  charge 40 g  hazard 1.4G UN0336  colour blue  igniter Standard }
-            site Field {
-              position A at (-20 m, 0 m)
-              position B at (20 m, 0 m)
-              audience Meadow along (-400 m, -230 m) (400 m, -230 m)
-              boundary (-800 m, -310 m) (800 m, -310 m) (800 m, 800 m) (-800 m, 800 m)
-              wind from 270 deg at 5 m/s gusting 7 m/s
-              air 15 degC
-            }
-            module type Box { pins 8  drive 24 V  source 1.2 ohm  test 10 mA  at most 1 igniter per pin, 8 pins at once }
-            firing system Desk { step 10 ms  latency 5 ms  clock within 25 ppm }
-            module MA "1" of Box at A
-            module MB "2" of Box at B
-            rack RA at A { 4 tubes 75 mm long 500 mm  spaced 160 mm }
-            score Tune in slot 0 {
-              section Whole from Start to 0:19.000 {
-                at 0:10.000  A  Red
-                at bar 7     B  Blue
-              }
-              hold from 0:15 to 0:17 "boat"
-            }
-            release { sheets html }
-            """;
-
     @TempDir
     Path folder;
-    private Session session;
-    private String uri;
+    private SmallShow show;
 
     @BeforeEach
     void open() throws Exception {
-        Path script = Files.writeString(folder.resolve("small.show"), SHOW);
         Files.write(folder.resolve("tune.wav"), wav());
-        uri = script.toUri().toString();
-        session = new Session(folder);
-        session.open(uri, SHOW);
+        show = new SmallShow(folder, "");
     }
 
     @AfterEach
     void close() throws IOException {
-        session.close();
+        show.close();
     }
 
     @Test
     void planHasCuesWithTheDelayTakenOff() throws Exception {
-        PlanView plan = Session.get(session.server().plan(new ScriptParams(uri)));
+        PlanView plan = Session.get(show.server().plan(new ScriptParams(show.uri())));
         assertThat(plan.nothing()).isNull();
         assertThat(plan.label()).isEqualTo("Small show");
         assertThat(plan.lanes()).extracting(LaneView::position).containsExactly("A", "B");
@@ -99,8 +51,8 @@ class ShowRequestsTest {
         assertThat(red.seenUs()).isEqualTo(10_000_000);
         assertThat(red.kind()).isEqualTo("shell");
         assertThat(red.burst().z()).isCloseTo(105, within(0.001));
-        assertThat(red.source().uri()).isEqualTo(uri);
-        assertThat(SHOW.lines().toList().get(red.source().line() - 1)).contains("0:10.000  A  Red");
+        assertThat(red.source().uri()).isEqualTo(show.uri());
+        assertThat(SmallShow.TEXT.lines().toList().get(red.source().line() - 1)).contains("0:10.000  A  Red");
         // SMPTE ST 12-1 at 25 frames: 60 s of pre-roll and 7.6 s are 1690 frames, 00:01:07:15.
         assertThat(red.timecode()).isEqualTo("10:01:07:15");
         CueView blue = plan.cues().stream().filter(cue -> cue.what().equals("Blue")).findFirst().orElseThrow();
@@ -110,7 +62,7 @@ class ShowRequestsTest {
 
     @Test
     void planHasTheMusicAndTheHolds() throws Exception {
-        TrackView track = Session.get(session.server().plan(new ScriptParams(uri))).tracks().get(0);
+        TrackView track = Session.get(show.server().plan(new ScriptParams(show.uri()))).tracks().get(0);
         assertThat(track.bars().get(2).atUs()).isEqualTo(4_000_000);
         assertThat(track.bars().get(2).beatsUs()).containsExactly(4_000_000L, 4_500_000L, 5_000_000L, 5_500_000L);
         assertThat(track.marks()).containsExactly(new TrackView.Mark("Start", 4_000_000));
@@ -129,25 +81,25 @@ class ShowRequestsTest {
     void aMissingRecordingCanBePlayedFromThePieceOfItsName() throws Exception {
         Files.writeString(folder.resolve("other.mid"), "of another name");
         Files.delete(folder.resolve("tune.wav"));
-        session.change(uri, 2, SHOW.replace("0:20.000 ", "0:19.500 "));
+        show.change(2, SmallShow.TEXT.replace("0:20.000 ", "0:19.500 "));
         assertThat(track().silence()).contains("tune.wav");
         assertThat(track().piece()).isNull();
         Files.writeString(folder.resolve("tune.mid"), "of its name");
         assertThat(track().piece()).isEqualTo(folder.resolve("tune.mid").toUri().toString());
         Files.writeString(folder.resolve("tune.wav"), "damaged");
-        session.change(uri, 3, SHOW);
+        show.change(3, SmallShow.TEXT);
         assertThat(track().audio()).isNull();
         assertThat(track().piece()).isNull();
     }
 
     private TrackView track() throws Exception {
-        return Session.get(session.server().plan(new ScriptParams(uri))).tracks().get(0);
+        return Session.get(show.server().plan(new ScriptParams(show.uri()))).tracks().get(0);
     }
 
     @Test
     void findingsStandAtTheirCues() throws Exception {
-        session.change(uri, 2, SHOW.replace("hold from 0:15 to 0:17", "hold from 0:07 to 0:08"));
-        PlanView plan = Session.get(session.server().plan(new ScriptParams(uri)));
+        show.change(2, SmallShow.TEXT.replace("hold from 0:15 to 0:17", "hold from 0:07 to 0:08"));
+        PlanView plan = Session.get(show.server().plan(new ScriptParams(show.uri())));
         FindingView held = plan.findings().stream().filter(finding -> finding.rule().equals("hold-violated")).findFirst().orElseThrow();
         assertThat(held.severity()).isEqualTo("error");
         assertThat(held.cues()).containsExactly(plan.cues().stream().filter(cue -> cue.what().equals("Red")).findFirst().orElseThrow().number());
@@ -156,23 +108,23 @@ class ShowRequestsTest {
 
     @Test
     void theTextOfTheEditorCountsNotThatOfTheDisk() throws Exception {
-        assertThat(Session.get(session.server().plan(new ScriptParams(uri))).cues()).hasSize(2);
-        session.change(uri, 2, SHOW.replace("at bar 7     B  Blue", "at bar 7     A, B  Blue"));
-        assertThat(Session.get(session.server().plan(new ScriptParams(uri))).cues()).hasSize(3);
+        assertThat(Session.get(show.server().plan(new ScriptParams(show.uri()))).cues()).hasSize(2);
+        show.change(2, SmallShow.TEXT.replace("at bar 7     B  Blue", "at bar 7     A, B  Blue"));
+        assertThat(Session.get(show.server().plan(new ScriptParams(show.uri()))).cues()).hasSize(3);
     }
 
     @Test
     void whoDrawsIsToldOfEachCheckEvenIfNothingNewWasFound() throws Exception {
-        Session.get(session.server().plan(new ScriptParams(uri)));
-        session.forgetChecked();
-        session.change(uri, 2, SHOW.replace("0:10.000  A", "0:10.100  A"));
-        assertThat(session.nextChecked()).isEqualTo(uri);
+        Session.get(show.server().plan(new ScriptParams(show.uri())));
+        show.session().forgetChecked();
+        show.change(2, SmallShow.TEXT.replace("0:10.000  A", "0:10.100  A"));
+        assertThat(show.session().nextChecked()).isEqualTo(show.uri());
     }
 
     @Test
     void falloutDriftsWithTheWindThatIsTried() throws Exception {
-        SiteView west = Session.get(session.server().site(new SiteParams(uri, null)));
-        SiteView east = Session.get(session.server().site(new SiteParams(uri, new WindView(90, 5, null))));
+        SiteView west = Session.get(show.server().site(new SiteParams(show.uri(), null)));
+        SiteView east = Session.get(show.server().site(new SiteParams(show.uri(), new WindView(90, 5, null))));
         assertThat(west.wind().fromDeg()).isEqualTo(270);
         assertThat(east.wind().fromDeg()).isEqualTo(90);
         assertThat(east.scriptWind().fromDeg()).isEqualTo(270);
@@ -190,7 +142,7 @@ class ShowRequestsTest {
 
     @Test
     void waveformIsThatOfTheFile() throws Exception {
-        WaveView wave = Session.get(session.server().waveform(new WaveParams(uri, "Tune")));
+        WaveView wave = Session.get(show.server().waveform(new WaveParams(show.uri(), "Tune")));
         assertThat(wave.nothing()).isNull();
         assertThat(wave.columnUs()).isEqualTo(10_000);
         assertThat(wave.columns()).isEqualTo(200);
@@ -202,9 +154,9 @@ class ShowRequestsTest {
 
     @Test
     void aPageOfASheetIsAPicture() throws Exception {
-        SheetList list = Session.get(session.server().sheets(new ScriptParams(uri)));
+        SheetList list = Session.get(show.server().sheets(new ScriptParams(show.uri())));
         assertThat(list.sheets()).extracting(SheetList.Entry::id).contains("1", "3", "4 A", "8");
-        SheetPage page = Session.get(session.server().sheetPage(new SheetPageParams(uri, "8", 1, 600)));
+        SheetPage page = Session.get(show.server().sheetPage(new SheetPageParams(show.uri(), "8", 1, 600)));
         assertThat(page.nothing()).isNull();
         BufferedImage image = ImageIO.read(new ByteArrayInputStream(Base64.getDecoder().decode(page.png())));
         assertThat(image.getWidth()).isBetween(599, 601);
@@ -225,7 +177,7 @@ class ShowRequestsTest {
 
     @Test
     void aSheetFromAnEditorSaysThatItIsNoRelease() throws Exception {
-        SheetFile file = Session.get(session.server().sheetFile(new SheetFileParams(uri, "10", "pdf")));
+        SheetFile file = Session.get(show.server().sheetFile(new SheetFileParams(show.uri(), "10", "pdf")));
         assertThat(file.fileName()).isEqualTo("10-checklists.pdf");
         try (PDDocument document = Loader.loadPDF(Base64.getDecoder().decode(file.content()))) {
             assertThat(document.getNumberOfPages()).isGreaterThan(1);
@@ -236,28 +188,28 @@ class ShowRequestsTest {
                 assertThat(text.getText(document).replaceAll("\\s+", " ")).as("page " + page).contains("Editor preview, not released");
             }
         }
-        SheetFile html = Session.get(session.server().sheetFile(new SheetFileParams(uri, "3", "html")));
+        SheetFile html = Session.get(show.server().sheetFile(new SheetFileParams(show.uri(), "3", "html")));
         assertThat(new String(Base64.getDecoder().decode(html.content()), StandardCharsets.UTF_8)).startsWith("<").contains("Red peony").contains("Editor preview, not released");
     }
 
     @Test
     void whatCannotBeAnsweredSaysWhy() throws Exception {
-        assertThat(Session.get(session.server().sheetPage(new SheetPageParams(uri, "99", 1, 600))).nothing()).contains("no sheet '99'");
-        assertThat(Session.get(session.server().sheetFile(new SheetFileParams(uri, "3", "doc"))).nothing()).contains("'doc'");
-        assertThat(Session.get(session.server().waveform(new WaveParams(uri, "Nobody"))).nothing()).contains("Nobody");
+        assertThat(Session.get(show.server().sheetPage(new SheetPageParams(show.uri(), "99", 1, 600))).nothing()).contains("no sheet '99'");
+        assertThat(Session.get(show.server().sheetFile(new SheetFileParams(show.uri(), "3", "doc"))).nothing()).contains("'doc'");
+        assertThat(Session.get(show.server().waveform(new WaveParams(show.uri(), "Nobody"))).nothing()).contains("Nobody");
         String outside = folder.resolveSibling("elsewhere.show").toUri().toString();
-        assertThat(Session.get(session.server().plan(new ScriptParams(outside))).nothing()).contains("knows no such script");
-        session.change(uri, 2, "shell Red { calibre 75 mm }");
-        assertThat(Session.get(session.server().plan(new ScriptParams(uri))).nothing()).contains("No show uses this file");
-        session.change(uri, 3, "show {{{ ");
-        assertThat(Session.get(session.server().plan(new ScriptParams(uri))).nothing()).isNotBlank();
-        session.change(uri, 4, SHOW.replace("site Field\n", "\n").replaceAll("site Field \\{[^}]*\\}", ""));
-        assertThat(Session.get(session.server().site(new SiteParams(uri, null))).nothing()).contains("no site");
+        assertThat(Session.get(show.server().plan(new ScriptParams(outside))).nothing()).contains("knows no such script");
+        show.change(2, "shell Red { calibre 75 mm }");
+        assertThat(Session.get(show.server().plan(new ScriptParams(show.uri()))).nothing()).contains("No show uses this file");
+        show.change(3, "show {{{ ");
+        assertThat(Session.get(show.server().plan(new ScriptParams(show.uri()))).nothing()).isNotBlank();
+        show.change(4, SmallShow.TEXT.replace("site Field\n", "\n").replaceAll("site Field \\{[^}]*\\}", ""));
+        assertThat(Session.get(show.server().site(new SiteParams(show.uri(), null))).nothing()).contains("no site");
     }
 
     @Test
     void noWindIsStrongerThanWindsAre() throws Exception {
-        SiteView site = Session.get(session.server().site(new SiteParams(uri, new WindView(-90, 1e9, null))));
+        SiteView site = Session.get(show.server().site(new SiteParams(show.uri(), new WindView(-90, 1e9, null))));
         assertThat(site.wind()).isEqualTo(new WindView(270, 60, null));
         assertThat(List.of(site.positions().size(), site.audience().size())).containsExactly(2, 1);
     }
