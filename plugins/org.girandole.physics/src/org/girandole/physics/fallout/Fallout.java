@@ -62,7 +62,7 @@ public final class Fallout {
     /**
      * Flies all specs.
      *
-     * @param threads how many threads share the work, 1 or more
+     * @param threads how many threads may share the work, 1 or more
      * @return one result for each spec, in their order
      */
     public List<FalloutResult> run(List<FalloutSpec> specs, int threads) {
@@ -80,10 +80,11 @@ public final class Fallout {
                 }
             }
         };
-        if (threads == 1) {
-            worker.run();
+        int busy = Math.min(threads, alike.size());
+        if (busy > 1) {
+            runOn(busy, worker);
         } else {
-            runOn(threads, worker);
+            worker.run();
         }
         return List.copyOf(Arrays.asList(results));
     }

@@ -35,7 +35,7 @@ public final class FalloutTrial {
 
     /** As planned. */
     public Landings asPlanned() {
-        return conditions.fallout().landings(area.result().spec());
+        return memory.in(conditions).landings(area.result().spec());
     }
 
     /** With the tube leaning {@code tiltDeg} instead, to the same side; 0 for upright. */
@@ -45,14 +45,14 @@ public final class FalloutTrial {
         PlannedCue.Aim less = tiltDeg == 0 ? new PlannedCue.Aim(0, aim.lean(), 0)
                 : new PlannedCue.Aim(Math.copySign(tiltDeg, aim.tiltDeg()), aim.lean(), aim.bearingDeg());
         Launch launch = new Launch(spec.launch().muzzle(), spec.launch().speedMps(), tiltDeg, less.bearingDeg());
-        return conditions.fallout().landings(new FalloutSpec(LoadedShells.key(area.first(), less), spec.body(), launch, spec.burst(), spec.debris(),
+        return memory.in(conditions).landings(new FalloutSpec(LoadedShells.key(area.first(), less), spec.body(), launch, spec.burst(), spec.debris(),
                 spec.scatter()));
     }
 
     /** With a shell of another calibre of which nothing else is known; empty when none can be estimated. */
     public Optional<Landings> usualShell(double calibreMm) {
         try {
-            return Optional.of(conditions.fallout().landings(Shells.usual(calibreMm, conditions.air(), memory)
+            return Optional.of(memory.in(conditions).landings(Shells.usual(calibreMm, conditions.air(), memory)
                     .spec(area.result().spec().key(), area.result().spec().launch())));
         } catch (PhysicsInputException e) {
             return Optional.empty();

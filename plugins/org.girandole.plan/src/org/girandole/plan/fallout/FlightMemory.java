@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.girandole.physics.PhysicsInputException;
+import org.girandole.physics.fallout.Fallout;
 import org.girandole.physics.fallout.FalloutResult;
 import org.girandole.physics.fallout.FalloutSpec;
 import org.girandole.physics.flight.Body;
@@ -20,10 +21,13 @@ public final class FlightMemory {
     private static final int MOST_FITS = 2_000;
     private static final int MOST_LANDINGS = 20_000;
     private static final int MOST_ANSWERS = 2_000;
+    /** The columns of air of so many winds take some ten megabytes. */
+    private static final int MOST_WINDS = 100;
 
     private final Map<Fit, Speed> speeds;
     private final Map<Landing, FalloutResult> landings;
     private final Map<Object, String> answers = new Lately<>(MOST_ANSWERS);
+    private final Map<Conditions, Fallout> winds = new Lately<>(MOST_WINDS);
 
     public FlightMemory() {
         this(MOST_FITS, MOST_LANDINGS);
@@ -57,7 +61,7 @@ public final class FlightMemory {
             }
         }
         if (!missing.isEmpty()) {
-            List<FalloutResult> flown = conditions.fallout().run(missing.stream().map(specs::get).toList(), threads);
+            List<FalloutResult> flown = in(conditions).run(missing.stream().map(specs::get).toList(), threads);
             synchronized (landings) {
                 for (int i = 0; i < flown.size(); i++) {
                     results[missing.get(i)] = flown.get(i);
@@ -66,6 +70,13 @@ public final class FlightMemory {
             }
         }
         return List.of(results);
+    }
+
+    /** Ready to fly under these conditions: to build a column of air takes as long as some hundred flights in it. */
+    Fallout in(Conditions conditions) {
+        synchronized (winds) {
+            return winds.computeIfAbsent(conditions, Conditions::fallout);
+        }
     }
 
     /**

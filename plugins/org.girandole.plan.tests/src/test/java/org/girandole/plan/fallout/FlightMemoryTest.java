@@ -66,6 +66,12 @@ class FlightMemoryTest {
                 .isNotEqualTo(memory.speedFromApex(SHELL, 101, AIR));
     }
 
+    @Test
+    void theAirOfAWindIsBuiltOnce() {
+        FlightMemory memory = new FlightMemory();
+        assertThat(memory.in(wind(3))).isSameAs(memory.in(wind(3))).isNotSameAs(memory.in(wind(4)));
+    }
+
     private static FalloutResult one(FlightMemory memory, Conditions conditions, FalloutSpec spec) {
         return memory.landed(conditions, List.of(spec), 1).get(0);
     }
