@@ -67,10 +67,11 @@ final class Block {
         if (field.getKey() == null) {
             return;
         }
-        if (!Character.isLetter(field.getKey().charAt(0))) {
+        String written = Sources.text(field, eINSTANCE.getUnknownField_Key());
+        if (written.isEmpty() || !Character.isLetter(written.charAt(0)) && written.charAt(0) != '_' && written.charAt(0) != '^') {
             compilation.problems().report(LanguageRules.SYNTAX, "'" + Words.shown(field.getKey()) + "' cannot stand here in " + what)
                     .found(Words.shown(field.getKey()), Words.or(known))
-                    .remedy(field.getKey().equals("'") ? "texts stand in double quotes" : "take it out")
+                    .remedy(Signs.remedy(written).orElse("take it out"))
                     .at(compilation.sources().of(field, eINSTANCE.getUnknownField_Key()));
             return;
         }

@@ -50,8 +50,7 @@ final class CueLines {
         Optional<TimeExpr> at = times.time(line.getAt(), place);
         Optional<List<PositionDef>> positions = places.expand(line.getPlaces(), place.values());
         Optional<String> effect = effect(line, place);
-        OptionalInt count = line.getCount() == null ? OptionalInt.of(1) : compilation.quantities().whole(line, eINSTANCE.getCueLine_Count(),
-                line.getCount(), "a count of shots", 1, MOST_COUNT);
+        OptionalInt count = count(line);
         Options options = new Options(line, place);
         if (at.isEmpty() || positions.isEmpty() || effect.isEmpty() || count.isEmpty()) {
             return Optional.empty();
@@ -60,6 +59,18 @@ final class CueLines {
                 positions.get().stream().map(PositionDef::getName).toList(), options.distribution, count.getAsInt(), effect.get(), options.lot,
                 options.tilt, options.fan, options.heard, options.pins, options.tubes, options.note, options.leanRefused,
                 compilation.sources().upTo(line, eINSTANCE.getCueLine_Effect())));
+    }
+
+    private OptionalInt count(CueLine line) {
+        if (line.getCount() == null) {
+            return OptionalInt.of(1);
+        }
+        if (line.getCount().equals("-")) {
+            compilation.problems().report(LanguageRules.SYNTAX, "'-' makes no range of positions").found("-", "..").remedy("a range is written A .. B")
+                    .at(compilation.sources().of(line, eINSTANCE.getCueLine_Count()));
+            return OptionalInt.empty();
+        }
+        return compilation.quantities().whole(line, eINSTANCE.getCueLine_Count(), line.getCount(), "a count of shots", 1, MOST_COUNT);
     }
 
     private Optional<String> effect(CueLine line, Times.Place place) {

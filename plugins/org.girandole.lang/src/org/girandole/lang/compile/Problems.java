@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.girandole.lang.LanguageRules;
+import org.girandole.lang.parsing.SyntaxMessages;
 import org.girandole.plan.Finding;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.RuleInfo;
@@ -16,7 +17,8 @@ import org.girandole.plan.rules.RuleInfo;
 public final class Problems {
     private static final String SYNTAX = LanguageRules.SYNTAX.id();
     private static final Comparator<Finding> BY_PLACE = Comparator.comparing(Finding::source)
-            .thenComparing(finding -> finding.rule().equals(SYNTAX)).thenComparing(Finding::rule).thenComparing(Finding::message);
+            .thenComparing(finding -> finding.rule().equals(SYNTAX)).thenComparing(finding -> !SyntaxMessages.isExact(finding))
+            .thenComparing(Finding::rule).thenComparing(Finding::message);
 
     private final Map<String, Findings> byRule = new LinkedHashMap<>();
     private int reported;

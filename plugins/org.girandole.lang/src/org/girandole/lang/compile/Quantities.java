@@ -94,10 +94,12 @@ final class Quantities {
         String text = Sources.text(written);
         String units = Words.or(wanted.symbols());
         if (unit == null) {
+            if (DecimalComma.report(problems, sources, written)) {
+                return false;
+            }
             problems.report(LanguageRules.MISSING_UNIT, text + " has no unit; " + range.what() + " needs one")
-                    .found(text, "a number and one of " + units).remedy("write " + text + " " + wanted.symbols().get(0)
-                            + (wanted.symbols().size() == 1 ? "" : ", or another unit of " + units))
-                    .data(Map.of("insert", wanted.symbols().get(0))).at(sources.whole(written));
+                    .found(text, "a number and one of " + units).remedy("write its unit after it, such as " + text + " " + range.customaryUnit())
+                    .data(Map.of("insert", range.customaryUnit())).at(sources.whole(written));
             return false;
         }
         for (Dimension other : Dimension.values()) {

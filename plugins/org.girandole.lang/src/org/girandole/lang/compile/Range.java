@@ -79,6 +79,11 @@ record Range(String what, Dimension dimension, BigDecimal least, BigDecimal most
         return dimension.toSi(new BigDecimal(parts[0]), parts[1]);
     }
 
+    /** The unit in which its limits are told: the one that people would write. */
+    String customaryUnit() {
+        return words.substring(words.lastIndexOf(' ') + 1);
+    }
+
     boolean holds(BigDecimal si) {
         return si.compareTo(least) >= 0 && si.compareTo(most) <= 0;
     }

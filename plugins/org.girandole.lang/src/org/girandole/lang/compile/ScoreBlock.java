@@ -72,6 +72,10 @@ final class ScoreBlock {
                     .found("nothing", "in slot and its number").remedy("write score " + soundtrack.get().getName() + " in slot 0")
                     .at(compilation.sources().of(def, eINSTANCE.getScoreDef_Soundtrack()));
         }
+        if (def.getSlot() != null && !def.isInto()) {
+            compilation.problems().report(LanguageRules.SYNTAX, "The slot of the score stands there without its 'in'").found("slot " + def.getSlot(),
+                    "in slot " + def.getSlot()).remedy("write 'in' before it").at(compilation.sources().of(def, eINSTANCE.getScoreDef_Slot()));
+        }
         if (slot.isEmpty()) {
             return Optional.empty();
         }

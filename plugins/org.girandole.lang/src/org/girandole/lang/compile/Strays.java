@@ -21,7 +21,7 @@ final class Strays {
         Optional<String> near = Words.nearest(word, known);
         compilation.problems().report(LanguageRules.SYNTAX, "'" + Words.shown(word) + "' does not begin " + what
                 + near.map(n -> "; did you mean " + n + "?").orElse("")).found(Words.shown(word), Words.or(known))
-                .remedy(near.map(n -> "write " + n).orElse(remedy)).data(near.map(n -> Map.of("replace", n)).orElse(Map.of()))
+                .remedy(near.map(n -> "write " + n).or(() -> Signs.remedy(word)).orElse(remedy)).data(near.map(n -> Map.of("replace", n)).orElse(Map.of()))
                 .at(compilation.sources().of(owner, feature));
     }
 }

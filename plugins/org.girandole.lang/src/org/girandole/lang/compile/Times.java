@@ -186,10 +186,13 @@ final class Times {
             return true;
         }
         if (unit == null) {
+            if (DecimalComma.report(compilation.problems(), compilation.sources(), owner)) {
+                return false;
+            }
             compilation.problems().report(LanguageRules.MISSING_UNIT, Sources.text(owner) + " has no unit; a time needs one")
                     .found(Sources.text(owner), "a number and one of beats, bars, s, ms, min, frames")
-                    .remedy("write " + Sources.text(owner) + " s, or another unit of beats, bars, ms, min, frames")
-                    .data(Map.of("insert", "s")).at(compilation.sources().of(owner, feature));
+                    .remedy("write its unit after it, such as " + Sources.text(owner) + " s or " + Sources.text(owner) + " beats")
+                    .data(Map.of("insert", "s", "others", "beats bars ms")).at(compilation.sources().of(owner, feature));
             return false;
         }
         Rational signed = back ? amount.get().negate() : amount.get();

@@ -6,6 +6,8 @@ import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.antlr.runtime.CharStream;
+import org.antlr.runtime.CommonToken;
 import org.antlr.runtime.MismatchedTokenException;
 import org.antlr.runtime.RecognitionException;
 import org.antlr.runtime.Token;
@@ -19,12 +21,14 @@ import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.SyntaxErrorMessage;
 import org.eclipse.xtext.parser.antlr.ISyntaxErrorMessageProvider;
 import org.girandole.lang.LanguageRules;
+import org.girandole.lang.compile.Signs;
 import org.girandole.lang.compile.Words;
 import org.girandole.lang.scoping.Kind;
 import org.girandole.lang.services.ShowGrammarAccess;
 import org.girandole.lang.show.CueLine;
 import org.girandole.lang.show.Named;
 import org.girandole.lang.show.WindField;
+import org.girandole.plan.Finding;
 import org.girandole.plan.rules.RuleInfo;
 
 /**
@@ -48,6 +52,12 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
     public SyntaxMessages(ShowGrammarAccess grammar, Expectations expectations) {
         this.expectations = expectations;
         this.keywords = new HashSet<>(GrammarUtil.getAllKeywords(grammar.getGrammar()));
+    }
+
+    /** Whether it says what is wanted at the very place, a kind of thing or one word; and not only with which words a block goes on. */
+    public static boolean isExact(Finding problem) {
+        return problem.message().contains(EXPECTED)
+                && (problem.allowed().startsWith("a ") || problem.allowed().startsWith("an ") || problem.allowed().startsWith("'"));
     }
 
     @Override
@@ -85,8 +95,11 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
             return message("'" + found + "' is a word of the language, and here stands a name", found, expected,
                     "to use it as a name, write ^" + found);
         }
+        if (isDecimalComma(exception.token)) {
+            return message("Here a number is written with a comma", found, "a point", "write a point in its place");
+        }
         return message("'" + Words.shown(found) + "'" + EXPECTED + expected + " is expected", Words.shown(found), expected,
-                remedy(context, expected));
+                Signs.remedy(found).filter(better -> expected.startsWith("a number") || !isAssigning(found)).orElseGet(() -> remedy(context, expected)));
     }
 
     private String expected(IParserErrorContext context, RecognitionException exception) {
@@ -97,7 +110,7 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
         if (mismatchEnd(exception)) {
             return expectations.rule("Element");
         }
-        return reference(context.getCurrentNode()).or(() -> rule(context.getCurrentNode()).map(AbstractRule::getName)
+        return reference(context.getCurrentNode()).or(() -> times(context.getCurrentContext())).or(() -> rule(context.getCurrentNode()).map(AbstractRule::getName)
                 .map(expectations::rule)).orElse("another word");
     }
 
@@ -105,6 +118,27 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
     private Optional<String> reference(INode node) {
         return node != null && node.getGrammarElement() instanceof RuleCall call && call.getRule().getName().equals("Name")
                 && call.eContainer() instanceof CrossReference ? expectations.reference(GrammarUtil.containingAssignment(call)) : Optional.empty();
+    }
+
+    /** Where a value is expected they are habit; anywhere else nobody knows what they were to be. */
+    private static boolean isAssigning(String found) {
+        return found.equals(":") || found.equals("=");
+    }
+
+    /** A comma with digits on both sides and no space between. */
+    private static boolean isDecimalComma(Token token) {
+        if (!(token instanceof CommonToken comma) || !",".equals(token.getText())) {
+            return false;
+        }
+        int at = comma.getStartIndex();
+        CharStream text = comma.getInputStream();
+        return at > 0 && at + 1 < text.size() && Character.isDigit(text.substring(at - 1, at - 1).charAt(0))
+                && Character.isDigit(text.substring(at + 1, at + 1).charAt(0));
+    }
+
+    /** Between a count and its effect. */
+    private static Optional<String> times(EObject context) {
+        return context instanceof CueLine cue && cue.getCount() != null ? Optional.of("'x'") : Optional.empty();
     }
 
     private static boolean mismatchEnd(RecognitionException exception) {

@@ -21,7 +21,7 @@ import org.girandole.lang.show.SoundtrackDef;
 
 /** Mends words: what was meant, what is missing behind a number, what is not defined yet. */
 final class WordFixes {
-    private static final Map<String, List<String>> MORE_UNITS = Map.of("s", List.of("ms", "beats", "bars"), "mm", List.of("in", "m"), "m", List.of("ft"),
+    private static final Map<String, List<String>> MORE_UNITS = Map.of("s", List.of("ms"), "mm", List.of("in", "m"), "m", List.of("ft"),
             "g", List.of("kg"), "ms", List.of("s"));
 
     private final Renaming naming;
@@ -43,7 +43,7 @@ final class WordFixes {
         }
         List<Fix> fixes = new ArrayList<>();
         List<String> units = new ArrayList<>(List.of(unit.get()));
-        units.addAll(MORE_UNITS.getOrDefault(unit.get(), List.of()));
+        units.addAll(one.data("others").map(others -> List.of(others.split(" "))).orElse(MORE_UNITS.getOrDefault(unit.get(), List.of())));
         int end = one.view().lines().offset(one.range().getEnd());
         units.forEach(each -> fixes.add(one.fix("Add the unit " + each, one.insert(end, " " + each))));
         return fixes;

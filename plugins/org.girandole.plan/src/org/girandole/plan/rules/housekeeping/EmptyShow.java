@@ -23,7 +23,7 @@ public final class EmptyShow implements Rule {
         if (plan.cues().isEmpty()) {
             out.report("Nothing is fired in show " + plan.script().show().name() + ", so nothing was checked")
                     .found("0 cues", "1 or more")
-                    .remedy("write cues into a 'score', or use the file that has them")
+                    .remedy("write cues into a 'score', use the file that has them, or correct what keeps them from being read")
                     .at(plan.script().show().source());
         }
     }

@@ -31,11 +31,14 @@ public final class CalibreMissing implements Rule {
                 silent.putIfAbsent(cue.effect().name(), cue);
             }
         }
-        silent.forEach((effect, cue) -> out.report("The " + cue.effect().kind().word() + " " + effect
-                + " has no calibre, so no tube was checked for it")
-                .found("no calibre", "the inside diameter of the tube it is made for")
-                .remedy("add the calibre to " + effect + ", such as 'calibre 75 mm'")
-                .about(Subject.of(effect))
-                .at(cue.effect().source()));
+        silent.forEach((effect, cue) -> {
+            boolean refused = cue.effect().refused().contains("calibre");
+            out.report("The " + cue.effect().kind().word() + " " + effect
+                    + (refused ? " has no calibre that can be read" : " has no calibre") + ", so no tube was checked for it")
+                    .found(refused ? "a calibre that makes no sense" : "no calibre", "the inside diameter of the tube it is made for")
+                    .remedy((refused ? "correct the calibre of " : "add the calibre to ") + effect + ", such as 'calibre 75 mm'")
+                    .about(Subject.of(effect))
+                    .at(cue.effect().source());
+        });
     }
 }
