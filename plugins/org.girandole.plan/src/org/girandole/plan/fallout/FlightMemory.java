@@ -21,7 +21,7 @@ public final class FlightMemory {
     private static final int MOST_FITS = 2_000;
     private static final int MOST_LANDINGS = 20_000;
     private static final int MOST_ANSWERS = 2_000;
-    /** The columns of air of so many winds take some ten megabytes. */
+    /** The layers of air of so many winds take some ten megabytes. */
     private static final int MOST_WINDS = 100;
 
     private final Map<Fit, Speed> speeds;
@@ -72,7 +72,7 @@ public final class FlightMemory {
         return List.of(results);
     }
 
-    /** Ready to fly under these conditions: to build a column of air takes as long as some hundred flights in it. */
+    /** Ready to fly under these conditions: to build the layers of air takes as long as some eight hundred flights in them. */
     Fallout in(Conditions conditions) {
         synchronized (winds) {
             return winds.computeIfAbsent(conditions, Conditions::fallout);
