@@ -1,6 +1,7 @@
 package org.girandole.plan.circuit;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -8,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.BiConsumer;
 import java.util.stream.IntStream;
 import org.girandole.physics.Band;
@@ -47,7 +49,7 @@ public final class Circuits {
     private final Join join;
 
     /** Equal circuits are solved once: most pins of a rack hang on the same lead. */
-    private final Map<Supply, List<Solved>> supplies = new HashMap<>();
+    private final Map<Supply, List<Solved>> supplies = new ConcurrentHashMap<>();
 
     /** When a pin is fired. Pins of one module that are fired at the same moment share its supply. */
     private record Moment(int slot, long fireUs) {
@@ -67,6 +69,10 @@ public final class Circuits {
 
     /** A pin's circuit, and the number of its branch among those of its supply. */
     private record Solved(SharedSource supply, int number, Circuit circuit) {
+    }
+
+    /** The loads on one pin, with its circuit. */
+    private record Fed(List<Load> loads, Solved circuit) {
     }
 
     public Circuits(ShowScript script, Field field) {
@@ -116,16 +122,23 @@ public final class Circuits {
         Map<String, SortedMap<Integer, List<Load>>> modules = new LinkedHashMap<>();
         loads.forEach(load -> modules.computeIfAbsent(load.pin().module(), module -> new TreeMap<>())
                 .computeIfAbsent(load.pin().pin(), pin -> new ArrayList<>(1)).add(load));
-        modules.forEach((module, pins) -> field.module(module).ifPresent(stand -> {
-            Map<Moment, List<Hung>> salvos = new LinkedHashMap<>();
-            pins.values().forEach(onPin -> strung(stand, onPin).ifPresent(strung -> salvos
-                    .computeIfAbsent(new Moment(onPin.get(0).slot(), onPin.get(0).fireUs()), moment -> new ArrayList<>(1))
-                    .add(new Hung(onPin, strung))));
-            salvos.values().forEach(salvo -> solve(stand.type(), salvo, solved));
-        }));
+        // No supply feeds two modules, so that these are solved side by side.
+        modules.entrySet().parallelStream().map(module -> field.module(module.getKey())
+                .map(stand -> solve(stand, module.getValue().values())).orElse(List.of())).toList()
+                .forEach(all -> all.forEach(one -> one.loads().forEach(load -> solved.accept(load, one.circuit()))));
     }
 
-    private void solve(ModuleType type, List<Hung> salvo, BiConsumer<Load, Solved> solved) {
+    private List<Fed> solve(Field.Stand stand, Collection<List<Load>> pins) {
+        Map<Moment, List<Hung>> salvos = new LinkedHashMap<>();
+        pins.forEach(onPin -> strung(stand, onPin).ifPresent(strung -> salvos
+                .computeIfAbsent(new Moment(onPin.get(0).slot(), onPin.get(0).fireUs()), moment -> new ArrayList<>(1))
+                .add(new Hung(onPin, strung))));
+        List<Fed> fed = new ArrayList<>();
+        salvos.values().forEach(salvo -> solve(stand.type(), salvo, fed));
+        return fed;
+    }
+
+    private void solve(ModuleType type, List<Hung> salvo, List<Fed> fed) {
         if (type.driveV().isEmpty() || type.sourceOhm().isEmpty()) {
             return;
         }
@@ -137,9 +150,7 @@ public final class Circuits {
             return;
         }
         for (int i = 0; i < salvo.size(); i++) {
-            for (Load load : salvo.get(i).loads()) {
-                solved.accept(load, results.get(i));
-            }
+            fed.add(new Fed(salvo.get(i).loads(), results.get(i)));
         }
     }
 

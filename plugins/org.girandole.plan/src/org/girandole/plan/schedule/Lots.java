@@ -36,11 +36,17 @@ final class Lots {
                 .filter(firing -> firing.cue().lot().isEmpty())
                 .sorted(Comparator.comparingInt((Firing firing) -> firing.score().slot()).thenComparingLong(Firing::momentUs)
                         .thenComparing(Firing::key))
-                .forEach(firing -> byEffect.getOrDefault(firing.effect().name(), List.of()).stream()
-                        .filter(lot -> left.get(lot) >= firing.pieces())
-                        .findFirst()
-                        .ifPresent(lot -> take(firing, lot, drawn)));
+                .forEach(firing -> any(firing, drawn));
         return drawn;
+    }
+
+    private void any(Firing firing, Map<String, Lot> drawn) {
+        for (Lot lot : byEffect.getOrDefault(firing.effect().name(), List.of())) {
+            if (left.get(lot) >= firing.pieces()) {
+                take(firing, lot, drawn);
+                return;
+            }
+        }
     }
 
     private void take(Firing firing, Lot lot, Map<String, Lot> drawn) {

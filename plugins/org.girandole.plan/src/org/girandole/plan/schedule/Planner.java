@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.PlannedCue.Aim;
@@ -110,20 +111,20 @@ public final class Planner {
             Field field = new Field(script);
             Allocation allocation = new FieldAllocator(memory).allocate(field, timed.stream().map(this::request).toList());
             Map<String, Circuit> circuits = new Circuits(script, field).of(loads(timed, allocation));
-            List<PlannedCue> cues = new ArrayList<>(timed.size());
-            for (Timed t : timed) {
-                Firing firing = t.firing();
-                String key = firing.key();
-                cues.add(new PlannedCue(key, cues.size() + 1, firing.score().soundtrack(), firing.score().slot(), firing.section(),
-                        firing.cue().name(), firing.shot(), firing.effect(), firing.chain(), t.lot().map(Lot::name), firing.position(),
-                        t.timing(),
-                        Optional.ofNullable(lines.get(firing.score().slot())).flatMap(line -> line.momentAt(t.timing().fireUs()))
-                                .map(TimecodeLine.Moment::label),
-                        t.aim(), allocation.pin(key), allocation.tube(key), Optional.ofNullable(circuits.get(key)), t.burst(),
-                        firing.chain().map(chain -> Delays.items(chain, t.timing())).orElse(List.of()), firing.cue(),
-                        firing.cue().source()));
-            }
-            return cues;
+            // One cue hangs on no other, so that these are made side by side.
+            return IntStream.range(0, timed.size()).parallel()
+                    .mapToObj(i -> cue(i + 1, timed.get(i), lines, allocation, circuits)).toList();
+        }
+
+        private PlannedCue cue(int number, Timed t, Map<Integer, TimecodeLine> lines, Allocation allocation, Map<String, Circuit> circuits) {
+            Firing firing = t.firing();
+            String key = firing.key();
+            return new PlannedCue(key, number, firing.score().soundtrack(), firing.score().slot(), firing.section(), firing.cue().name(),
+                    firing.shot(), firing.effect(), firing.chain(), t.lot().map(Lot::name), firing.position(), t.timing(),
+                    Optional.ofNullable(lines.get(firing.score().slot())).flatMap(line -> line.momentAt(t.timing().fireUs()))
+                            .map(TimecodeLine.Moment::label),
+                    t.aim(), allocation.pin(key), allocation.tube(key), Optional.ofNullable(circuits.get(key)), t.burst(),
+                    firing.chain().map(chain -> Delays.items(chain, t.timing())).orElse(List.of()), firing.cue(), firing.cue().source());
         }
 
         private Request request(Timed timed) {

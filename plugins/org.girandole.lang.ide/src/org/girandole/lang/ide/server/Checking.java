@@ -40,7 +40,7 @@ import org.girandole.plan.fallout.FlightMemory;
 final class Checking {
     private static final Logger LOG = Logger.getLogger(Checking.class);
     /** Changes that come as one, such as those of a rename, are no further apart; what a later key press overtakes is given up half way. */
-    private static final long PAUSE_MS = 40;
+    private static final long PAUSE_MS = 15;
 
     private final ShowCompiler compiler;
     private final IRequestManager requests;
