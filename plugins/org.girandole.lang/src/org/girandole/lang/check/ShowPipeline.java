@@ -21,6 +21,7 @@ import org.girandole.plan.rules.Checker;
 import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.rules.Rules;
 import org.girandole.plan.schedule.Planner;
+import org.girandole.plan.schedule.WiringMemory;
 import org.girandole.plan.script.ShowScript;
 import org.girandole.plan.script.SourceRef;
 
@@ -56,26 +57,29 @@ public final class ShowPipeline {
 
     /** Checks a script that was read already, with the lock file beside it if there is one. */
     public static CheckedShow check(LoadedShow loaded, Path script, Path root) {
-        return check(loaded, script, root, new FlightMemory(), () -> false);
+        return check(loaded, script, root, new FlightMemory(), new WiringMemory(), () -> false);
     }
 
     /**
      * The same, sooner, for whoever checks again and again.
      *
      * @param flights what was flown for earlier checks; this one adds to it
+     * @param wirings how this show was wired for earlier checks; likewise
      * @param overtaken whether nobody wants the answer any more
      * @throws CancellationException when it was overtaken
      */
-    public static CheckedShow check(LoadedShow loaded, Path script, Path root, FlightMemory flights, BooleanSupplier overtaken) {
-        return check(loaded, loaded.script().map(show -> LockBeside.of(script, root, show.show())).orElse(LockBeside.NONE), flights, overtaken);
+    public static CheckedShow check(LoadedShow loaded, Path script, Path root, FlightMemory flights, WiringMemory wirings,
+            BooleanSupplier overtaken) {
+        return check(loaded, loaded.script().map(show -> LockBeside.of(script, root, show.show())).orElse(LockBeside.NONE), flights, wirings,
+                overtaken);
     }
 
     /** Checks a script that was read already, as if there were no lock file. */
     public static CheckedShow check(LoadedShow loaded) {
-        return check(loaded, LockBeside.NONE, new FlightMemory(), () -> false);
+        return check(loaded, LockBeside.NONE, new FlightMemory(), new WiringMemory(), () -> false);
     }
 
-    private static CheckedShow check(LoadedShow loaded, LockBeside lock, FlightMemory flights, BooleanSupplier overtaken) {
+    private static CheckedShow check(LoadedShow loaded, LockBeside lock, FlightMemory flights, WiringMemory wirings, BooleanSupplier overtaken) {
         if (loaded.script().isEmpty()) {
             List<Finding> findings = new ArrayList<>(loaded.problems());
             if (!loaded.hasErrors()) {
@@ -84,7 +88,7 @@ public final class ShowPipeline {
             return new CheckedShow(loaded, Optional.empty(), sorted(findings));
         }
         ShowScript script = loaded.script().get();
-        Plan plan = new Planner().plan(lock.input().map(script::withInput).orElse(script), lock.file());
+        Plan plan = new Planner(wirings).plan(lock.input().map(script::withInput).orElse(script), lock.file());
         if (overtaken.getAsBoolean()) {
             throw new CancellationException();
         }

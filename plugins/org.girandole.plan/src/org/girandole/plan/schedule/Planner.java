@@ -11,18 +11,14 @@ import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.PlannedCue.Aim;
 import org.girandole.plan.PlannedCue.Burst;
-import org.girandole.plan.PlannedCue.Circuit;
 import org.girandole.plan.PlannedSoundtrack;
 import org.girandole.plan.ReleaseStamp;
 import org.girandole.plan.Timing;
-import org.girandole.plan.allocate.Allocation;
-import org.girandole.plan.allocate.Field;
-import org.girandole.plan.allocate.FieldAllocator;
 import org.girandole.plan.allocate.LockFile;
 import org.girandole.plan.allocate.Memory;
 import org.girandole.plan.allocate.Request;
-import org.girandole.plan.circuit.Circuits;
-import org.girandole.plan.circuit.Load;
+import org.girandole.plan.schedule.WiringMemory.Wired;
+import org.girandole.plan.schedule.WiringMemory.Wish;
 import org.girandole.plan.script.Lot;
 import org.girandole.plan.script.ShowScript;
 import org.girandole.timecode.TimecodeLine;
@@ -32,19 +28,30 @@ import org.girandole.timecode.TimecodeLine;
  */
 public final class Planner {
     private final boolean fresh;
+    private final WiringMemory wirings;
 
     /** Plans with what the lock file remembers. */
     public Planner() {
-        this(false);
+        this(new WiringMemory());
     }
 
-    private Planner(boolean fresh) {
+    /**
+     * Plans with what the lock file remembers, sooner.
+     *
+     * @param wirings of earlier plans of the same show; this one adds to it, and comes out as it would without
+     */
+    public Planner(WiringMemory wirings) {
+        this(false, wirings);
+    }
+
+    private Planner(boolean fresh, WiringMemory wirings) {
         this.fresh = fresh;
+        this.wirings = wirings;
     }
 
     /** Plans as if nothing were remembered; a lock file only serves for comparison. */
     public static Planner fresh() {
-        return new Planner(true);
+        return new Planner(true, new WiringMemory());
     }
 
     /** The plan of this script without a lock file. */
@@ -54,7 +61,7 @@ public final class Planner {
 
     /** The plan of this script; what differs from the lock file is among its troubles. */
     public Plan plan(ShowScript script, Optional<LockFile> lock) {
-        Plan plan = new Run(script, fresh ? Memory.NONE : lock.map(LockFile::memory).orElse(Memory.NONE)).plan();
+        Plan plan = new Run(script, fresh ? Memory.NONE : lock.map(LockFile::memory).orElse(Memory.NONE), wirings).plan();
         return lock.map(file -> LockTroubles.added(plan, file)).orElse(plan);
     }
 
@@ -65,12 +72,14 @@ public final class Planner {
     private static final class Run {
         private final ShowScript script;
         private final Memory memory;
+        private final WiringMemory wirings;
         private final TroubleLog troubles = new TroubleLog();
         private final SitePlan site;
 
-        Run(ShowScript script, Memory memory) {
+        Run(ShowScript script, Memory memory, WiringMemory wirings) {
             this.script = script;
             this.memory = memory;
+            this.wirings = wirings;
             this.site = new SitePlan(script.site());
         }
 
@@ -108,23 +117,23 @@ public final class Planner {
         }
 
         private List<PlannedCue> cues(List<Timed> timed, Map<Integer, TimecodeLine> lines) {
-            Field field = new Field(script);
-            Allocation allocation = new FieldAllocator(memory).allocate(field, timed.stream().map(this::request).toList());
-            Map<String, Circuit> circuits = new Circuits(script, field).of(loads(timed, allocation));
+            List<Wired> wired = new Wiring(script, memory).of(timed.stream().map(this::wish).toList(), wirings);
             // One cue hangs on no other, so that these are made side by side.
-            return IntStream.range(0, timed.size()).parallel()
-                    .mapToObj(i -> cue(i + 1, timed.get(i), lines, allocation, circuits)).toList();
+            return IntStream.range(0, timed.size()).parallel().mapToObj(i -> cue(i + 1, timed.get(i), wired.get(i), lines)).toList();
         }
 
-        private PlannedCue cue(int number, Timed t, Map<Integer, TimecodeLine> lines, Allocation allocation, Map<String, Circuit> circuits) {
+        private PlannedCue cue(int number, Timed t, Wired wired, Map<Integer, TimecodeLine> lines) {
             Firing firing = t.firing();
-            String key = firing.key();
-            return new PlannedCue(key, number, firing.score().soundtrack(), firing.score().slot(), firing.section(), firing.cue().name(),
+            return new PlannedCue(firing.key(), number, firing.score().soundtrack(), firing.score().slot(), firing.section(), firing.cue().name(),
                     firing.shot(), firing.effect(), firing.chain(), t.lot().map(Lot::name), firing.position(), t.timing(),
                     Optional.ofNullable(lines.get(firing.score().slot())).flatMap(line -> line.momentAt(t.timing().fireUs()))
                             .map(TimecodeLine.Moment::label),
-                    t.aim(), allocation.pin(key), allocation.tube(key), Optional.ofNullable(circuits.get(key)), t.burst(),
+                    t.aim(), wired.pin(), wired.tube(), wired.circuit(), t.burst(),
                     firing.chain().map(chain -> Delays.items(chain, t.timing())).orElse(List.of()), firing.cue(), firing.cue().source());
+        }
+
+        private Wish wish(Timed timed) {
+            return new Wish(request(timed), timed.firing().effect().igniter());
         }
 
         private Request request(Timed timed) {
@@ -137,17 +146,6 @@ public final class Planner {
 
         private <T> Optional<T> at(List<T> written, int order) {
             return order < written.size() ? Optional.of(written.get(order)) : Optional.empty();
-        }
-
-        private List<Load> loads(List<Timed> timed, Allocation allocation) {
-            List<Load> loads = new ArrayList<>();
-            for (Timed t : timed) {
-                Firing firing = t.firing();
-                allocation.pin(firing.key()).ifPresent(pin -> loads.add(new Load(firing.key(), firing.score().slot(),
-                        t.timing().fireUs(), pin, firing.position(), allocation.tube(firing.key()).map(PlannedCue.Tube::rack),
-                        firing.effect().igniter())));
-            }
-            return loads;
         }
     }
 }

@@ -30,6 +30,7 @@ import org.girandole.lang.files.ProjectRoot;
 import org.girandole.lang.files.Recordings;
 import org.girandole.lang.files.RememberedRecordings;
 import org.girandole.plan.fallout.FlightMemory;
+import org.girandole.plan.schedule.WiringMemory;
 
 /**
  * Checks in the background what has changed, a moment after the last change, by the same path as the command line. Compiling needs the
@@ -50,7 +51,7 @@ final class Checking {
     private final FlightMemory flights = new FlightMemory();
     /** A recording of an hour is hashed in seconds, and it does not change by typing. */
     private final Recordings recordings = new RememberedRecordings(Recordings.FROM_DISK);
-    private final Map<URI, CueMemory> cues = new HashMap<>();
+    private final Map<URI, Earlier> earlier = new HashMap<>();
     private final AtomicLong changes = new AtomicLong();
     private final Set<URI> changed = new HashSet<>();
     private final Map<URI, Set<URI>> closures = new HashMap<>();
@@ -62,8 +63,12 @@ final class Checking {
     private ShowWorkspace workspace;
     private boolean all = true;
 
+    /** What earlier checks of a script left for the next. */
+    private record Earlier(CueMemory cues, WiringMemory wirings) {
+    }
+
     /** A compiled script on its way to the rules. */
-    private record Compiled(XtextResource script, ShowFolder folder, LoadedShow loaded, String uri, Map<String, CheckedText> texts) {
+    private record Compiled(XtextResource script, Earlier earlier, ShowFolder folder, LoadedShow loaded, String uri, Map<String, CheckedText> texts) {
     }
 
     /** What one round has to look at. */
@@ -162,7 +167,7 @@ final class Checking {
         List<Compiled> compiled = new ArrayList<>();
         Set<String> present = new HashSet<>();
         List<ShowWorkspace.Script> scripts = workspace.checked();
-        cues.keySet().retainAll(scripts.stream().map(script -> script.resource().getURI()).toList());
+        earlier.keySet().retainAll(scripts.stream().map(script -> script.resource().getURI()).toList());
         for (ShowWorkspace.Script script : scripts) {
             if (cancel.isCanceled() || change != changes.get()) {
                 throw new CancellationException();
@@ -181,17 +186,18 @@ final class Checking {
     }
 
     private Compiled compile(ShowWorkspace.Script script, BooleanSupplier overtaken) {
-        LoadedShow loaded = compiler.compile(script.resource(), recordings,
-                cues.computeIfAbsent(script.resource().getURI(), uri -> new CueMemory()), overtaken);
+        Earlier known = earlier.computeIfAbsent(script.resource().getURI(), uri -> new Earlier(new CueMemory(), new WiringMemory()));
+        LoadedShow loaded = compiler.compile(script.resource(), recordings, known.cues, overtaken);
         Map<String, CheckedText> texts = new LinkedHashMap<>();
         for (XtextResource file : script.folder().closure(script.resource())) {
             texts.put(ProjectRoot.relative(script.folder().root(), ProjectRoot.path(file.getURI())), workspace.textOf(file));
         }
-        return new Compiled(script.resource(), script.folder(), loaded, workspace.clientUri(script.resource().getURI()), texts);
+        return new Compiled(script.resource(), known, script.folder(), loaded, workspace.clientUri(script.resource().getURI()), texts);
     }
 
     private CheckedScript check(Compiled one, BooleanSupplier overtaken) {
-        CheckedShow show = ShowPipeline.check(one.loaded, ProjectRoot.path(one.script.getURI()), one.folder.root(), flights, overtaken);
+        CheckedShow show = ShowPipeline.check(one.loaded, ProjectRoot.path(one.script.getURI()), one.folder.root(), flights, one.earlier.wirings,
+                overtaken);
         return new CheckedScript(one.uri, one.folder.root(), show, one.texts);
     }
 }

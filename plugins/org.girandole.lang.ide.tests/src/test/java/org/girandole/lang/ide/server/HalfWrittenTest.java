@@ -26,6 +26,7 @@ import org.girandole.lang.ide.features.Symbols;
 import org.girandole.lang.ide.features.Tokens;
 import org.girandole.plan.Finding;
 import org.girandole.plan.fallout.FlightMemory;
+import org.girandole.plan.schedule.WiringMemory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -55,6 +56,7 @@ class HalfWrittenTest {
     /** As the server has it, between one check and the next. */
     private final FlightMemory flights = new FlightMemory();
     private final CueMemory cues = new CueMemory();
+    private final WiringMemory wirings = new WiringMemory();
 
     @BeforeEach
     void copyExample() throws IOException {
@@ -86,7 +88,7 @@ class HalfWrittenTest {
 
     private void check(XtextResource script, String now) {
         LoadedShow loaded = compile(script);
-        CheckedShow checked = ShowPipeline.check(loaded, main, project, flights, () -> false);
+        CheckedShow checked = ShowPipeline.check(loaded, main, project, flights, wirings, () -> false);
         TextLines lines = new TextLines(now);
         for (Finding finding : checked.findings()) {
             assertThat(finding.message()).as(now).doesNotContain("null", "RULE_");
