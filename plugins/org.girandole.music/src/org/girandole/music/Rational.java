@@ -101,7 +101,8 @@ public final class Rational implements Comparable<Rational> {
     }
 
     public Rational plus(Rational other) {
-        return reduced(num.multiply(other.den).add(other.num.multiply(den)), den.multiply(other.den));
+        // Whole microseconds and beats are what is added most; they need no common denominator.
+        return isWhole() && other.isWhole() ? new Rational(num.add(other.num), BigInteger.ONE) : reduced(num.multiply(other.den).add(other.num.multiply(den)), den.multiply(other.den));
     }
 
     public Rational minus(Rational other) {
@@ -150,6 +151,9 @@ public final class Rational implements Comparable<Rational> {
 
     /** The nearest whole number; exactly half goes up, toward positive infinity. */
     public long roundHalfUp() {
+        if (isWhole()) {
+            return num.longValueExact();
+        }
         BigInteger doubled = num.shiftLeft(1).add(den);
         return doubled.subtract(doubled.mod(den.shiftLeft(1))).divide(den.shiftLeft(1)).longValueExact();
     }
@@ -173,7 +177,7 @@ public final class Rational implements Comparable<Rational> {
 
     @Override
     public int compareTo(Rational other) {
-        return num.multiply(other.den).compareTo(other.num.multiply(den));
+        return isWhole() && other.isWhole() ? num.compareTo(other.num) : num.multiply(other.den).compareTo(other.num.multiply(den));
     }
 
     @Override

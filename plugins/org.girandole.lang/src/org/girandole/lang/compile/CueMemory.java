@@ -14,7 +14,7 @@ import org.girandole.plan.script.SourceRef;
  */
 public final class CueMemory {
     private CueFrame frame;
-    private Map<Line, ScoreItem.Cue> kept = Map.of();
+    private Map<Line, Kept> kept = Map.of();
 
     /**
      * A cue line in its surroundings.
@@ -25,6 +25,10 @@ public final class CueMemory {
     record Line(String soundtrack, String file, boolean relative, String text) {
     }
 
+    /** A line with what it says. The line is handed on as it is: what lives long should not be made anew at each key press. */
+    private record Kept(Line line, ScoreItem.Cue cue) {
+    }
+
     /** Starts compiling the lines of all scores. What is remembered from another frame is of no use. */
     Round round(CueFrame now) {
         return new Round(now, now.equals(frame) ? kept : Map.of());
@@ -33,10 +37,10 @@ public final class CueMemory {
     /** One pass over all lines. What comes up in it is remembered when it ends, and nothing else. */
     final class Round {
         private final CueFrame now;
-        private final Map<Line, ScoreItem.Cue> before;
-        private final Map<Line, ScoreItem.Cue> seen = new HashMap<>();
+        private final Map<Line, Kept> before;
+        private final Map<Line, Kept> seen = new HashMap<>();
 
-        private Round(CueFrame now, Map<Line, ScoreItem.Cue> before) {
+        private Round(CueFrame now, Map<Line, Kept> before) {
             this.now = now;
             this.before = before;
         }
@@ -48,16 +52,16 @@ public final class CueMemory {
          * @param problems where compiling it reports what is wrong with it
          */
         Optional<ScoreItem> cue(Line line, SourceRef start, Problems problems, Supplier<Optional<ScoreItem>> compile) {
-            ScoreItem.Cue known = before.get(line);
+            Kept known = before.get(line);
             if (known != null) {
-                ScoreItem.Cue moved = Moved.to(known, start);
-                seen.put(line, moved);
+                ScoreItem.Cue moved = Moved.to(known.cue, start);
+                seen.put(known.line, moved == known.cue ? known : new Kept(known.line, moved));
                 return Optional.of(moved);
             }
             int reported = problems.reported();
             Optional<ScoreItem> compiled = compile.get();
             if (problems.reported() == reported && compiled.isPresent() && compiled.get() instanceof ScoreItem.Cue cue) {
-                seen.put(line, cue);
+                seen.put(line, new Kept(line, cue));
             }
             return compiled;
         }

@@ -103,6 +103,9 @@ public final class Nonsense {
     }
 
     private static Optional<Why> effect(Effect effect, Set<String> needed) {
+        if (effect.refused().isEmpty()) {
+            return Optional.empty();
+        }
         List<String> wrong = effect.refused().stream().filter(needed::contains).toList();
         return wrong.isEmpty() ? Optional.empty()
                 : Optional.of(new Why("of " + effect.name(), "the " + String.join(" and the ", wrong) + " that is written makes no sense",

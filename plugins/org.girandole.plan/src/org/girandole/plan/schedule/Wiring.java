@@ -16,6 +16,7 @@ import org.girandole.plan.allocate.Parts;
 import org.girandole.plan.allocate.Request;
 import org.girandole.plan.circuit.Circuits;
 import org.girandole.plan.circuit.Load;
+import org.girandole.plan.schedule.WiringMemory.Part;
 import org.girandole.plan.schedule.WiringMemory.Wired;
 import org.girandole.plan.schedule.WiringMemory.Wish;
 import org.girandole.plan.script.ShowScript;
@@ -36,18 +37,15 @@ final class Wiring {
 
     /** What each firing gets, in the order of the wishes. */
     List<Wired> of(List<Wish> wishes, WiringMemory earlier) {
-        Map<List<Wish>, List<Wired>> known = earlier.of(script, lock);
-        List<List<Integer>> parts = Parts.of(field, wishes.stream().map(Wish::request).toList());
-        List<List<Wish>> wanted = parts.stream().map(part -> part.stream().map(wishes::get).toList()).toList();
-        List<List<Wired>> given = wanted.parallelStream().map(part -> {
-            List<Wired> before = known.get(part);
-            return before == null ? wired(part) : before;
-        }).toList();
-        earlier.keep(wanted, given);
+        Map<List<Wish>, Part> known = earlier.of(script, lock);
+        List<List<Integer>> numbers = Parts.of(field, wishes.stream().map(Wish::request).toList());
+        List<Part> parts = numbers.parallelStream().map(part -> part.stream().map(wishes::get).toList())
+                .map(wanted -> Optional.ofNullable(known.get(wanted)).orElseGet(() -> new Part(wanted, wired(wanted)))).toList();
+        earlier.keep(parts);
         List<Wired> all = new ArrayList<>(Collections.nCopies(wishes.size(), null));
         for (int p = 0; p < parts.size(); p++) {
-            for (int i = 0; i < parts.get(p).size(); i++) {
-                all.set(parts.get(p).get(i), given.get(p).get(i));
+            for (int i = 0; i < numbers.get(p).size(); i++) {
+                all.set(numbers.get(p).get(i), parts.get(p).wired().get(i));
             }
         }
         return all;

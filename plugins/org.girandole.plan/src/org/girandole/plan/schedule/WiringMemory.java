@@ -24,7 +24,7 @@ import org.girandole.plan.script.Wire;
  */
 public final class WiringMemory {
     private Frame frame;
-    private Map<List<Wish>, List<Wired>> kept = Map.of();
+    private Map<List<Wish>, Part> kept = Map.of();
 
     /** What a firing wants. */
     record Wish(Request request, Optional<String> igniter) {
@@ -32,6 +32,10 @@ public final class WiringMemory {
 
     /** What it gets. */
     record Wired(Optional<Pin> pin, Optional<Tube> tube, Optional<Circuit> circuit) {
+    }
+
+    /** A part of the field: what is wanted in it, and what is given, in the same order. */
+    record Part(List<Wish> wishes, List<Wired> wired) {
     }
 
     /** All that this hangs on beside what is wanted. */
@@ -44,7 +48,7 @@ public final class WiringMemory {
     }
 
     /** What is known of the parts of this show's field. What was remembered of another field is forgotten. */
-    Map<List<Wish>, List<Wired>> of(ShowScript script, Memory lock) {
+    Map<List<Wish>, Part> of(ShowScript script, Memory lock) {
         Frame now = Frame.of(script, lock);
         if (!now.equals(frame)) {
             frame = now;
@@ -54,11 +58,9 @@ public final class WiringMemory {
     }
 
     /** Remembers the parts of the field asked for last, and nothing else. */
-    void keep(List<List<Wish>> wishes, List<List<Wired>> wired) {
-        Map<List<Wish>, List<Wired>> now = new HashMap<>();
-        for (int i = 0; i < wishes.size(); i++) {
-            now.put(wishes.get(i), wired.get(i));
-        }
+    void keep(List<Part> parts) {
+        Map<List<Wish>, Part> now = new HashMap<>();
+        parts.forEach(part -> now.put(part.wishes, part));
         kept = now;
     }
 }
