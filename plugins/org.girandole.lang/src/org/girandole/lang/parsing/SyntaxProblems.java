@@ -1,7 +1,9 @@
 package org.girandole.lang.parsing;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.eclipse.xtext.nodemodel.ILeafNode;
@@ -33,15 +35,18 @@ public final class SyntaxProblems {
         if (!file.getParseResult().hasSyntaxErrors()) {
             return;
         }
+        // Each look for errors goes through all of the file.
+        List<INode> errors = new ArrayList<>();
+        file.getParseResult().getSyntaxErrors().forEach(errors::add);
         Set<Integer> lexical = new HashSet<>();
-        for (INode node : file.getParseResult().getSyntaxErrors()) {
+        for (INode node : errors) {
             if (isLexical(node)) {
                 lexical.add(node.getStartLine());
             }
         }
         Map<INode, ILeafNode> before = before(file.getParseResult().getRootNode());
         int count = 0;
-        for (INode node : file.getParseResult().getSyntaxErrors()) {
+        for (INode node : errors) {
             if (++count > MOST) {
                 return;
             }

@@ -44,6 +44,9 @@ public final class EditorMeasure {
     /** Full parses between so many key presses: what slows the machine slows both. The next key press pays for their garbage and is not counted. */
     private static final int PRESSES_A_BLOCK = 20;
     private static final int PARSES_A_BLOCK = 4;
+    /** A line as somebody types it, and how often. */
+    private static final String TYPED = "    at Start + 301 beats  P3  Peony7";
+    private static final int TYPED_LINES = 5;
     private static final double MEDIAN = 0.5;
     private static final double P95 = 0.95;
 
@@ -55,10 +58,6 @@ public final class EditorMeasure {
         Path folder = Files.createDirectories(Path.of(args[0]).toAbsolutePath().normalize());
         Path file = SyntheticShow.write(CUES, folder.resolve("big.show"));
         String text = Files.readString(file);
-        Parser parser = new Parser(file);
-        for (int i = 0; i < WARM_PARSES; i++) {
-            parser.millis();
-        }
         List<Double> parses = new ArrayList<>();
         Client client = new Client();
         long begun = System.nanoTime();
@@ -74,27 +73,26 @@ public final class EditorMeasure {
         double outline = millis(begun);
         client.await(1);
         double opened = millis(begun);
+        Parser parser = new Parser(file);
+        for (int i = 0; i < WARM_PARSES; i++) {
+            parser.millis();
+        }
         int line = (int) text.substring(0, text.indexOf("Start + 300 beats")).lines().count() - 1;
         int column = text.lines().skip(line).findFirst().orElseThrow().indexOf("300");
+        Typist typist = new Typist(server, client, uri);
         List<Double> early = new ArrayList<>();
         List<Double> findings = new ArrayList<>();
         List<Double> completions = new ArrayList<>();
         int presses = args.length > 1 ? Integer.parseInt(args[1]) : PRESSES;
         for (int i = 0; findings.size() < presses; i++) {
-            long pressed = System.nanoTime();
             Range digit = new Range(new Position(line, column + 2), new Position(line, column + 3));
-            server.getTextDocumentService().didChange(new DidChangeTextDocumentParams(new VersionedTextDocumentIdentifier(uri, 2 + i),
-                    List.of(new TextDocumentContentChangeEvent(digit, Integer.toString((i + 1) % 10)))));
-            server.getTextDocumentService().completion(new CompletionParams(id, new Position(line, column + 10))).get();
-            double completed = millis(pressed);
-            client.await(2 + i);
-            double found = millis(pressed);
+            Waited waited = typist.press(digit, Integer.toString((i + 1) % 10), new Position(line, column + 10));
             boolean afterParses = i % PRESSES_A_BLOCK == 0;
             if (i < WARM_PRESSES) {
-                early.add(found);
+                early.add(waited.findings);
             } else if (!afterParses) {
-                completions.add(completed);
-                findings.add(found);
+                completions.add(waited.completion);
+                findings.add(waited.findings);
             }
             if (i >= WARM_PRESSES && (i + 1) % PRESSES_A_BLOCK == 0) {
                 for (int k = 0; k < PARSES_A_BLOCK; k++) {
@@ -102,16 +100,56 @@ public final class EditorMeasure {
                 }
             }
         }
+        List<Double> typed = new ArrayList<>();
+        for (int k = 0; k < TYPED_LINES; k++) {
+            typist.press(new Range(new Position(line, 0), new Position(line, 0)), "\n", new Position(line, 0));
+            for (int i = 0; i < TYPED.length(); i++) {
+                Position here = new Position(line, i);
+                typed.add(typist.press(new Range(here, here), TYPED.substring(i, i + 1), new Position(line, i + 1)).findings);
+            }
+        }
         double parse = at(parses, MEDIAN);
         System.out.printf(Locale.ROOT, "one full parse by the parser alone, between the key presses: median of %d %.0f ms%n", parses.size(), parse);
-        System.out.printf(Locale.ROOT, "opening: outline after %.0f ms, findings after %.0f ms (cold start of the server included)%n", outline, opened);
+        System.out.printf(Locale.ROOT, "opening: outline after %.0f ms, findings after %.0f ms (in a process that has done nothing yet, start of the server included)%n", outline, opened);
         System.out.printf(Locale.ROOT, "key press to fresh findings, the first %d after opening: median %.0f ms, p95 %.0f ms%n", early.size(),
                 at(early, MEDIAN), at(early, P95));
         System.out.printf(Locale.ROOT, "key press to completion: median %.0f ms, p95 %.0f ms%n", at(completions, MEDIAN), at(completions, P95));
         System.out.printf(Locale.ROOT, "key press to fresh findings, the next %d: median %.0f ms, p95 %.0f ms; in full parses: median %.2f, p95 %.2f%n",
                 findings.size(), at(findings, MEDIAN), at(findings, P95), at(findings, MEDIAN) / parse, at(findings, P95) / parse);
+        System.out.printf(Locale.ROOT, "the same, letter by letter of new cue lines, which cannot be read before they are whole, %d of them: median %.0f ms, "
+                + "p95 %.0f ms; in full parses: median %.2f, p95 %.2f%n", typed.size(), at(typed, MEDIAN), at(typed, P95), at(typed, MEDIAN) / parse,
+                at(typed, P95) / parse);
         server.shutdown().get();
         System.exit(0);
+    }
+
+    /** How long one key press waits, milliseconds. */
+    private record Waited(double completion, double findings) {
+    }
+
+    /** Somebody at the keyboard, who asks for completion at each key press and waits for the findings before the next. */
+    private static final class Typist {
+        private final LanguageServer server;
+        private final Client client;
+        private final String uri;
+        private int version = 1;
+
+        Typist(LanguageServer server, Client client, String uri) {
+            this.server = server;
+            this.client = client;
+            this.uri = uri;
+        }
+
+        Waited press(Range replaced, String text, Position caret) throws InterruptedException, ExecutionException {
+            long pressed = System.nanoTime();
+            version++;
+            server.getTextDocumentService().didChange(new DidChangeTextDocumentParams(new VersionedTextDocumentIdentifier(uri, version),
+                    List.of(new TextDocumentContentChangeEvent(replaced, text))));
+            server.getTextDocumentService().completion(new CompletionParams(new TextDocumentIdentifier(uri), caret)).get();
+            double completed = millis(pressed);
+            client.await(version);
+            return new Waited(completed, millis(pressed));
+        }
     }
 
     /** The parser alone, without a server. */

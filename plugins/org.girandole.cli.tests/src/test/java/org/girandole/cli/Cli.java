@@ -16,12 +16,14 @@ import java.util.concurrent.TimeUnit;
 /** Runs the built jar in a process of its own, as a user does. */
 final class Cli {
     private static final Path JAR = Path.of("../org.girandole.cli/target/girandole.jar").toAbsolutePath().normalize();
+    /** Runs take seconds; what the virtual machine would win by compiling better comes too late, and hundreds of runs add up. */
+    static final List<String> JAVA_OPTIONS = List.of("-Xmx1g", "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC");
     /** Far beyond what anything here takes; a run that hangs fails its test instead of the build. */
     private static final long LONGEST_MINUTES = 3;
 
     private final Path folder;
     private final List<String> prefix = new ArrayList<>();
-    private final List<String> javaOptions = new ArrayList<>(List.of("-Xmx1g"));
+    private final List<String> javaOptions = new ArrayList<>(JAVA_OPTIONS);
     private final Map<String, String> environment = new TreeMap<>();
 
     private Cli(Path folder) {

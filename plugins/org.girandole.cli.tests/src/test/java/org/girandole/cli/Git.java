@@ -30,7 +30,7 @@ final class Git {
     static Git init(Path folder) throws IOException, InterruptedException {
         Path bin = Files.createTempDirectory(Files.createDirectories(folder.resolveSibling(folder.getFileName() + "-tools")), "bin");
         Path program = Files.writeString(bin.resolve("girandole"), "#!/bin/sh\nexec '" + Path.of(System.getProperty("java.home"), "bin", "java")
-                + "' -Xmx1g -jar '" + JAR + "' \"$@\"\n");
+                + "' " + String.join(" ", Cli.JAVA_OPTIONS) + " -jar '" + JAR + "' \"$@\"\n");
         Files.setPosixFilePermissions(program, PosixFilePermissions.fromString("rwxr-xr-x"));
         Git git = new Git(folder, bin);
         git.git("init", "-q", "-b", "main").exits(0);

@@ -2,6 +2,7 @@ package org.girandole.lang.ide.server;
 
 import com.google.inject.Guice;
 import com.google.inject.Injector;
+import org.eclipse.xtext.parser.antlr.IReferableElementsUnloader;
 import org.eclipse.xtext.resource.XtextResource;
 import org.eclipse.xtext.util.Modules2;
 import org.girandole.lang.ShowRuntimeModule;
@@ -22,6 +23,9 @@ final class ServedShowSetup extends ShowStandaloneSetup {
                 binder -> {
             binder.bind(ShowBoard.class).toInstance(board);
             binder.bind(XtextResource.class).to(ServedScript.class);
+            // Nothing keeps what was parsed before: scripts that use a changed one are linked again. Giving each lost object an address takes longer
+            // than to parse the file.
+            binder.bind(IReferableElementsUnloader.class).to(IReferableElementsUnloader.NullUnloader.class);
         }));
     }
 }
