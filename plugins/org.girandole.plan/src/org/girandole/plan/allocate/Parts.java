@@ -15,12 +15,7 @@ public final class Parts {
 
     /** The numbers of the requests of each part, in their order; parts in the order of their first request. */
     public static List<List<Integer>> of(Field field, List<Request> requests) {
-        Set<String> positions = new LinkedHashSet<>();
-        field.modules().forEach(stand -> positions.addAll(stand.module().positions()));
-        field.racks().forEach(rack -> positions.add(rack.position()));
-        requests.forEach(request -> positions.add(request.position()));
-        UnionFind<String> connected = new UnionFind<>(positions);
-        field.modules().forEach(stand -> stand.module().positions().forEach(position -> connected.union(stand.module().positions().get(0), position)));
+        UnionFind<String> connected = byModules(field, requests);
         for (Request request : requests) {
             request.pin().flatMap(pin -> field.module(pin.module())).flatMap(stand -> stand.module().positions().stream().findFirst())
                     .ifPresent(position -> connected.union(request.position(), position));
@@ -31,5 +26,17 @@ public final class Parts {
             parts.computeIfAbsent(connected.find(requests.get(i).position()), part -> new ArrayList<>()).add(i);
         }
         return List.copyOf(parts.values());
+    }
+
+    /** All positions; those that share a module, directly or by way of others, belong together. */
+    static UnionFind<String> byModules(Field field, List<Request> requests) {
+        Set<String> positions = new LinkedHashSet<>();
+        requests.forEach(request -> positions.add(request.position()));
+        field.modules().forEach(stand -> positions.addAll(stand.module().positions()));
+        field.racks().forEach(rack -> positions.add(rack.position()));
+        UnionFind<String> connected = new UnionFind<>(positions);
+        field.modules().forEach(stand -> stand.module().positions()
+                .forEach(position -> connected.union(stand.module().positions().get(0), position)));
+        return connected;
     }
 }

@@ -4,11 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.girandole.plan.PlannedCue.Pin;
 import org.girandole.plan.PlannedCue.Tube;
 import org.girandole.plan.allocate.PinProblem.Demand;
@@ -55,7 +53,7 @@ final class PinPlanner {
     void allocate(List<Request> requests, Memory memory) {
         takeByHand(requests);
         Map<String, List<Request>> parts = new LinkedHashMap<>();
-        UnionFind<String> connected = connected(requests);
+        UnionFind<String> connected = Parts.byModules(field, requests);
         requests.stream().filter(request -> request.pin().isEmpty())
                 .forEach(request -> parts.computeIfAbsent(connected.find(request.position()), part -> new ArrayList<>()).add(request));
         Map<String, List<String>> modules = new HashMap<>();
@@ -88,17 +86,6 @@ final class PinPlanner {
 
     /** A pin by name. */
     private record PinRefName(String module, int pin) {
-    }
-
-    /** Positions that share a module, directly or by way of others, belong together. */
-    private UnionFind<String> connected(List<Request> requests) {
-        Set<String> positions = new LinkedHashSet<>();
-        requests.forEach(request -> positions.add(request.position()));
-        field.modules().forEach(stand -> positions.addAll(stand.module().positions()));
-        UnionFind<String> connected = new UnionFind<>(positions);
-        field.modules().forEach(stand -> stand.module().positions()
-                .forEach(position -> connected.union(stand.module().positions().get(0), position)));
-        return connected;
     }
 
     private Part solved(List<String> modules, List<Request> requests, Memory memory) {

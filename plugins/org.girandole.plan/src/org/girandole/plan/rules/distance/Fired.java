@@ -1,6 +1,5 @@
 package org.girandole.plan.rules.distance;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -46,7 +45,7 @@ final class Fired {
             }
         }
         firings = List.copyOf(alike.values());
-        uncomputed = List.copyOf(new ArrayList<>(whys));
+        uncomputed = List.copyOf(whys);
     }
 
     static Fired of(Workings workings) {

@@ -71,9 +71,9 @@ class WiringTest {
     @Test
     void aPartThatDidNotChangeIsNotWiredAgain() {
         Show show = described().module("M", 4, "A").module("N", 4, "B");
-        List<Wish> wishes = new ArrayList<>(List.of(wish("a", "A", 0, Optional.empty()), wish("b", "B", 0, Optional.empty())));
+        List<Wish> wishes = new ArrayList<>(List.of(wish("a", "A", 0), wish("b", "B", 0)));
         List<Wired> before = new Wiring(show.script(), Memory.NONE).of(wishes, memory);
-        wishes.set(1, wish("b", "B", 1_000_000, Optional.empty()));
+        wishes.set(1, wish("b", "B", 1_000_000));
         List<Wired> after = new Wiring(show.script(), Memory.NONE).of(wishes, memory);
         assertThat(after.get(0)).isSameAs(before.get(0));
         assertThat(after.get(1)).isNotSameAs(before.get(1)).isEqualTo(before.get(1));
@@ -114,9 +114,9 @@ class WiringTest {
                 Optional.of(0.075), 1 + random.nextInt(2), new Aim(0, Lean.SIDE, 0), pin, tube), Optional.of("Standard"));
     }
 
-    private static Wish wish(String key, String position, long fireUs, Optional<PinRef> pin) {
-        return new Wish(new Request(key, 0, fireUs, position, "Peony", false, Optional.empty(), 1, new Aim(0, Lean.SIDE, 0), pin,
-                Optional.empty()), Optional.of("Standard"));
+    private static Wish wish(String key, String position, long fireUs) {
+        return new Wish(new Request(key, 0, fireUs, position, "Peony", false, Optional.empty(), 1, new Aim(0, Lean.SIDE, 0),
+                Optional.empty(), Optional.empty()), Optional.of("Standard"));
     }
 
     private static List<Load> loads(List<Wish> wishes, Allocation allocation) {
