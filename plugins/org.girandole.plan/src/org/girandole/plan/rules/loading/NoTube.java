@@ -19,7 +19,10 @@ import org.girandole.plan.rules.RuleInfo;
 import org.girandole.plan.script.Rack;
 import org.girandole.plan.script.SourceRef;
 
-/** Shots that need a tube and got none. Said once for each line and position. */
+/**
+ * Shots that need a tube and got none. Said once for each line and position, but not of an effect whose calibre is written and cannot be read:
+ * that is an error of its own that no waiver reaches, and which tube would do is not known before it is mended.
+ */
 public final class NoTube implements Rule {
     private static final RuleInfo INFO = new RuleInfo("no-tube", RuleInfo.Family.LOADING, Severity.ERROR,
             "A cue that needs a tube has none.",
@@ -35,7 +38,7 @@ public final class NoTube implements Rule {
     public void check(Plan plan, Findings out) {
         Map<Line, List<PlannedCue>> lines = new LinkedHashMap<>();
         for (PlannedCue cue : plan.cues()) {
-            if (cue.effect().kind().needsTube() && cue.tube().isEmpty()) {
+            if (cue.effect().kind().needsTube() && cue.tube().isEmpty() && !cue.effect().refused().contains("calibre")) {
                 lines.computeIfAbsent(new Line(cue.source(), cue.position()), k -> new ArrayList<>()).add(cue);
             }
         }
