@@ -39,7 +39,7 @@ public final class ChainOverruns implements SharingRule {
             }
             Optional.ofNullable(limits.get(cue.soundtrack())).map(byName -> byName.get(cue.section()))
                     .filter(limit -> cue.timing().seenUs() <= limit.endUs() && lastSeenUs(cue) > limit.endUs())
-                    .ifPresent(limit -> report(plan, cue, limit, out));
+                    .ifPresent(limit -> report(cue, limit, out));
         }
     }
 
@@ -52,9 +52,9 @@ public final class ChainOverruns implements SharingRule {
         return limits;
     }
 
-    private static void report(Plan plan, PlannedCue cue, Limit limit, Findings out) {
+    private static void report(PlannedCue cue, Limit limit, Findings out) {
         long overUs = lastSeenUs(cue) - limit.endUs();
-        long earlierUs = Shift.us(plan, overUs);
+        long earlierUs = Shift.writtenUs(overUs);
         out.report(Cues.name(cue) + ": its last item bursts " + Quantity.span(overUs) + " after " + limit.name() + " has ended")
                 .found("last burst at " + Quantity.moment(lastSeenUs(cue)), "by " + Quantity.moment(limit.endUs()))
                 .basis(limit.basis())
@@ -66,7 +66,7 @@ public final class ChainOverruns implements SharingRule {
 
     /** As the script means it: rounding to the system's step is not the chain's fault. */
     private static long lastSeenUs(PlannedCue cue) {
-        return Cues.lastSeenUs(cue) - cue.timing().roundingUs();
+        return cue.items().get(cue.items().size() - 1).seenUs() - cue.timing().roundingUs();
     }
 
     private record Limit(String name, long endUs, String basis) {

@@ -57,7 +57,7 @@ public final class HoldDebris implements SharingRule {
         PlannedCue last = cues.stream().max(Comparator.comparingLong(HoldDebris::downUs)).orElseThrow();
         PlannedCue.Burst burst = last.burst().orElseThrow();
         String others = cues.size() == 1 ? "" : " and of " + Quantity.count(cues.size() - 1, "firing", "firings") + " before it";
-        long earlierUs = Shift.us(plan, downUs(last) - key.hold().fromUs() + 1);
+        long earlierUs = Shift.lastSeenUs(plan, last, downUs(last) - key.hold().fromUs() + 1);
         out.report("Debris of " + Cues.name(last) + others + " may still come down in the hold '" + key.hold().reason() + "'")
                 .found("down by " + Quantity.moment(downUs(last)) + ", from " + Quantity.metres(burst.at().zM())
                         + (burst.estimated() ? " (estimated)" : ""), "by " + Quantity.moment(key.hold().fromUs()) + ", where the hold begins")

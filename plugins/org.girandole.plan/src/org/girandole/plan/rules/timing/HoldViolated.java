@@ -49,7 +49,7 @@ public final class HoldViolated implements SharingRule {
                         + (burnsUs.isEmpty() ? " or later: how long it burns is not known" : ""),
                         "nothing from " + Quantity.moment(hold.fromUs()) + " to " + Quantity.moment(hold.toUs()))
                 .basis(Basis.script("hold '" + hold.reason() + "'", hold.source()))
-                .remedy("move the cue at least " + Quantity.span(Shift.us(plan, goneUs - hold.fromUs() + 1)) + " earlier, or so that it is fired at "
+                .remedy("move the cue at least " + Quantity.span(Shift.lastSeenUs(plan, cue, goneUs - hold.fromUs() + 1)) + " earlier, or so that it is fired at "
                         + Quantity.moment(hold.toUs()) + " or later")
                 .about(Cues.subject(cue))
                 .at(cue.source());

@@ -40,6 +40,16 @@ class ShiftsTest {
         shifted("pins-too-close", step, "", "at 0:10.1004%s A Peony pin MA/2", "  at 0:10.000 A Peony pin MA/1\n");
     }
 
+    /** A cue is moved no further than need be, also where the step is coarse: what is judged as it is written moves as it is written. */
+    @ParameterizedTest
+    @ValueSource(strings = {"0.001 ms", "33.3 ms", "100 ms"})
+    void aMillisecondLessIsNotEnough(String step) throws IOException {
+        String hold = "  hold from 0:38 to 0:45 \"ferry crosses\"\n";
+        shiftedByLess("hold-debris", step, "", "at 0:21.0004%s A Peony", hold);
+        shiftedByLess("hold-violated", step, "", "at 0:40.5004%s A Peony", hold);
+        shiftedByLess("chain-overruns", step, RUN, "at 0:59.0004%s A Run", "");
+    }
+
     @ParameterizedTest
     @CsvSource({"fires-before-timecode, 8 ms", "preroll-short, 9 s", "preroll-short, 8 ms", "preroll-short, 100 ms"})
     void thePrerollIsEnough(String rule, String preroll) throws IOException {
@@ -56,12 +66,22 @@ class ShiftsTest {
     }
 
     private void shifted(String rule, String step, String before, String cues, String more) throws IOException {
+        String by = advised(rule, step, before, cues, more);
+        assertThat(found(rule, step, before, String.format(cues, by), more)).as("%s, step %s, moved by%s", rule, step, by).isEmpty();
+    }
+
+    private void shiftedByLess(String rule, String step, String before, String cues, String more) throws IOException {
+        String by = advised(rule, step, before, cues, more) + " + 1 ms";
+        assertThat(found(rule, step, before, String.format(cues, by), more)).as("%s, step %s, moved by%s", rule, step, by).isNotEmpty();
+    }
+
+    /** By how much the finding would have its cue moved, as steps of a time are written. */
+    private String advised(String rule, String step, String before, String cues, String more) throws IOException {
         List<Finding> findings = found(rule, step, before, String.format(cues, ""), more);
         assertThat(findings).as(rule).isNotEmpty();
         Matcher advised = SHIFT.matcher(findings.get(0).remedy());
         assertThat(advised.find()).as(findings.get(0).remedy()).isTrue();
-        String by = (advised.group(2).equals("later") ? " + " : " - ") + advised.group(1);
-        assertThat(found(rule, step, before, String.format(cues, by), more)).as("%s, step %s, moved by%s", rule, step, by).isEmpty();
+        return (advised.group(2).equals("later") ? " + " : " - ") + advised.group(1);
     }
 
     /** What is found by a rule in a show with this step, these parts before its score, and these cues. */
