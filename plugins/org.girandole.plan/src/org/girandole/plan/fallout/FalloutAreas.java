@@ -61,7 +61,7 @@ public record FalloutAreas(List<Area> areas, List<Unknown> unknown) {
 
     private static FalloutAreas of(Plan plan, LoadedShells shells, List<Double> shares, List<Shape> watched) {
         List<LoadedShells.Ready> ready = shells.ready();
-        Optional<Nonsense.Why> wind = Nonsense.of(plan).wind();
+        Optional<Nonsense.Why> wind = Nonsense.wind(plan);
         if (wind.isPresent()) {
             return new FalloutAreas(List.of(), Stream.concat(shells.unknown().stream(),
                     ready.stream().map(shell -> new Unknown(shell.first(), wind.get().clause()))).toList());

@@ -30,14 +30,19 @@ public final class LoadedShells {
     record Ready(PlannedCue first, Shells.Shell shell, FalloutSpec spec) {
     }
 
-    /** The shells of a plan. */
-    public static LoadedShells of(Plan plan, FlightMemory memory) {
-        return new LoadedShells(plan, memory);
+    /**
+     * The shells of a plan.
+     *
+     * @param index that of the plan
+     * @param nonsense of the plan
+     */
+    public static LoadedShells of(Plan plan, ScriptIndex index, Nonsense nonsense, FlightMemory memory) {
+        return new LoadedShells(plan, index, nonsense, memory);
     }
 
-    private LoadedShells(Plan plan, FlightMemory memory) {
+    private LoadedShells(Plan plan, ScriptIndex index, Nonsense nonsense, FlightMemory memory) {
         this.memory = memory;
-        Map<Key, PlannedCue> firsts = firsts(plan);
+        Map<Key, PlannedCue> firsts = firsts(plan, index, nonsense);
         Map<Kind, PlannedCue> kinds = new LinkedHashMap<>();
         firsts.forEach((key, cue) -> kinds.putIfAbsent(key.kind(), cue));
         SiteAir air = SiteAir.of(plan);
@@ -90,10 +95,8 @@ public final class LoadedShells {
     }
 
     /** Of those from which nothing may be computed it is noted that they are not known. */
-    private Map<Key, PlannedCue> firsts(Plan plan) {
-        Nonsense nonsense = Nonsense.of(plan);
+    private Map<Key, PlannedCue> firsts(Plan plan, ScriptIndex index, Nonsense nonsense) {
         Map<String, FalloutAreas.Unknown> refused = new LinkedHashMap<>();
-        ScriptIndex index = ScriptIndex.of(plan);
         Map<String, Point> positions = new HashMap<>();
         plan.script().site().map(Site::positions)
                 .ifPresent(all -> all.forEach(position -> positions.putIfAbsent(position.name(), position.at())));

@@ -36,18 +36,24 @@ public final class Nonsense {
     private final Map<String, Site.Position> positions = new HashMap<>();
     private final Map<Place, Optional<Why>> places = new ConcurrentHashMap<>();
 
-    private Nonsense(Plan plan) {
-        index = ScriptIndex.of(plan);
+    private Nonsense(Plan plan, ScriptIndex index) {
+        this.index = index;
         Optional<Site> site = plan.script().site();
         site.ifPresent(s -> s.positions().forEach(position -> positions.putIfAbsent(position.name(), position)));
         boundary = site.flatMap(Site::boundary).flatMap(Nonsense::polygon);
-        wind = site.flatMap(s -> refused(s, Set.of(Site.Part.WIND), "where the wind comes from, and its speed",
-                "write it as 'wind from 240 deg at 5 m/s'"));
+        wind = wind(plan);
         air = site.flatMap(s -> refused(s, AIR, "a value that can be meant", "correct it, or take the line out"));
     }
 
-    public static Nonsense of(Plan plan) {
-        return new Nonsense(plan);
+    /** @param index that of the plan */
+    public static Nonsense of(Plan plan, ScriptIndex index) {
+        return new Nonsense(plan, index);
+    }
+
+    /** Why nothing that the wind bears on may be computed; empty when it may. */
+    static Optional<Why> wind(Plan plan) {
+        return plan.script().site().flatMap(site -> refused(site, Set.of(Site.Part.WIND), "where the wind comes from, and its speed",
+                "write it as 'wind from 240 deg at 5 m/s'"));
     }
 
     /**

@@ -10,6 +10,7 @@ import org.girandole.plan.Plan;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.fallout.FlightMemory;
 import org.girandole.plan.fallout.LoadedShells;
+import org.girandole.plan.fallout.Nonsense;
 import org.girandole.plan.rehearse.GoneThrough;
 import org.girandole.plan.script.Site;
 
@@ -39,6 +40,11 @@ public final class Workings {
         return once(ScriptIndex.class, workings -> ScriptIndex.of(workings.plan));
     }
 
+    /** What of the plan cannot be meant. */
+    public Nonsense nonsense() {
+        return once(Nonsense.class, workings -> Nonsense.of(workings.plan, workings.index()));
+    }
+
     /** One cue of each that go up at one position at one moment from one line: they have the same story to tell. */
     public Collection<PlannedCue> oncePerPlace() {
         return once(OncePerPlace.class, workings -> new OncePerPlace(Cues.oncePerPlace(workings.plan.cues()))).cues;
@@ -57,7 +63,7 @@ public final class Workings {
     /** The shells and salutes of the plan. */
     public synchronized LoadedShells shells() {
         if (shells == null) {
-            shells = LoadedShells.of(plan, flights);
+            shells = LoadedShells.of(plan, index(), nonsense(), flights);
         }
         return shells;
     }

@@ -32,7 +32,7 @@ final class Ground {
 
     private Ground(Workings workings) {
         index = workings.index();
-        nonsense = Nonsense.of(workings.plan());
+        nonsense = workings.nonsense();
         workings.plan().script().site().ifPresent(this::read);
     }
 

@@ -9,13 +9,14 @@ import org.girandole.plan.fallout.Nonsense;
 import org.girandole.plan.rules.Basis;
 import org.girandole.plan.rules.Findings;
 import org.girandole.plan.rules.Quantity;
-import org.girandole.plan.rules.Rule;
 import org.girandole.plan.rules.RuleInfo;
+import org.girandole.plan.rules.SharingRule;
+import org.girandole.plan.rules.Workings;
 import org.girandole.plan.script.Site;
 import org.girandole.plan.script.SourceRef;
 
 /** A position, or a rack of it, that does not lie in the area that is cleared of people. */
-public final class PositionOutside implements Rule {
+public final class PositionOutside implements SharingRule {
     private static final RuleInfo INFO = new RuleInfo("position-outside", RuleInfo.Family.DISTANCE, Severity.ERROR,
             "A position lies outside of the boundary.",
             "Either the coordinates are wrong, and then so is every distance, or shells are fired where nobody keeps people away.",
@@ -27,8 +28,9 @@ public final class PositionOutside implements Rule {
     }
 
     @Override
-    public void check(Plan plan, Findings out) {
-        Nonsense nonsense = Nonsense.of(plan);
+    public void check(Workings workings, Findings out) {
+        Plan plan = workings.plan();
+        Nonsense nonsense = workings.nonsense();
         plan.script().site().ifPresent(site -> site.positions().forEach(position -> {
             report("Position " + position.name() + " lies ", nonsense.outsideM(position.at()), position, position.source(), out);
             if (nonsense.outsideM(position.at()).isEmpty()) {
