@@ -94,7 +94,7 @@ final class Quantities {
         String text = Sources.text(written);
         String units = Words.or(wanted.symbols());
         if (unit == null) {
-            if (DecimalComma.report(problems, sources, written)) {
+            if (DecimalComma.report(problems, sources, written) || LengthSigns.report(problems, sources, written, range)) {
                 return false;
             }
             problems.report(LanguageRules.MISSING_UNIT, text + " has no unit; " + range.what() + " needs one")
