@@ -15,6 +15,7 @@ import org.eclipse.xtext.ParserRule;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.show.CountField;
 import org.girandole.lang.show.Field;
+import org.girandole.lang.show.GroupDef;
 import org.girandole.lang.show.QuantityField;
 import org.girandole.lang.show.UnknownField;
 import org.girandole.plan.script.Measured;
@@ -40,18 +41,20 @@ final class Block {
         this.compilation = compilation;
         this.owner = owner;
         this.what = what;
-        UnknownField before = null;
+        Field before = null;
         for (Field field : written) {
             if (field instanceof UnknownField stray) {
                 unknown = true;
-                // Several unknown words in a row are one slip: "colr red".
-                if (before == null || !before.getValues().isEmpty()) {
+                if (before instanceof GroupDef && Joints.is(stray.getKey())) {
+                    Joints.report(compilation, stray, eINSTANCE.getUnknownField_Key(), stray.getKey(), Joints.WRITE_COMMA);
+                } else if (!(before instanceof UnknownField same) || !same.getValues().isEmpty()) {
+                    // Several unknown words in a row are one slip: "colr red".
                     unknown(stray, Vocabulary.of(lines));
                 }
                 before = stray;
                 continue;
             }
-            before = null;
+            before = field;
             String key = key(field);
             List<Field> same = fields.computeIfAbsent(key, k -> new ArrayList<>());
             if (!same.isEmpty() && !repeatable.contains(key)) {

@@ -138,6 +138,10 @@ final class Compilation {
             // No name at all; the parser has said so.
             return;
         }
+        if (Joints.is(name) && (owner instanceof PlaceRange || owner instanceof CueLine)) {
+            Joints.report(this, owner, reference, name, owner instanceof CueLine ? Joints.WRITE_COMMA : Joints.LEAVE_OUT);
+            return;
+        }
         Lookup.Candidates candidates = lookup.candidates(owner, reference);
         List<String> wanted = candidates.kinds().isEmpty() ? List.of(Kind.PARAMETER.words())
                 : candidates.kinds().stream().map(Kind::words).toList();

@@ -205,6 +205,10 @@ public class ShowCompiler {
             for (int i = 0; i < elements.size(); i++) {
                 if (elements.get(i) instanceof StrayElement stray && (i == 0 || !(elements.get(i - 1) instanceof StrayElement))
                         && !isTold(stray)) {
+                    if (i > 0 && elements.get(i - 1) instanceof ModuleDef && Joints.is(stray.getWord())) {
+                        Joints.report(compilation, stray, eINSTANCE.getStrayElement_Word(), stray.getWord(), Joints.WRITE_COMMA);
+                        continue;
+                    }
                     Strays.report(compilation, stray, eINSTANCE.getStrayElement_Word(), stray.getWord(), "any part of a script",
                             Vocabulary.first(compilation.grammar().getElementRule()), "}".equals(stray.getWord())
                                     ? "take it out; every block before it is closed already"

@@ -21,12 +21,15 @@ import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.SyntaxErrorMessage;
 import org.eclipse.xtext.parser.antlr.ISyntaxErrorMessageProvider;
 import org.girandole.lang.LanguageRules;
+import org.girandole.lang.compile.Joints;
 import org.girandole.lang.compile.Signs;
 import org.girandole.lang.compile.Words;
 import org.girandole.lang.scoping.Kind;
 import org.girandole.lang.services.ShowGrammarAccess;
 import org.girandole.lang.show.CueLine;
+import org.girandole.lang.show.GroupDef;
 import org.girandole.lang.show.Named;
+import org.girandole.lang.show.SiteDef;
 import org.girandole.lang.show.WindField;
 import org.girandole.plan.Finding;
 import org.girandole.plan.rules.RuleInfo;
@@ -56,7 +59,7 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
 
     /** Whether it says what is wanted at the very place, a kind of thing or one word; and not only with which words a block goes on. */
     public static boolean isExact(Finding problem) {
-        return problem.message().contains(EXPECTED)
+        return (problem.message().contains(EXPECTED) || problem.allowed().equals(Joints.COMMA))
                 && (problem.allowed().startsWith("a ") || problem.allowed().startsWith("an ") || problem.allowed().startsWith("'"));
     }
 
@@ -84,6 +87,9 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
         if (expected.equals(Expectations.CLOSING_BRACE) && opensElement(found)) {
             return message(block(context.getCurrentContext()) + " is not closed before '" + found + "'", found, expected,
                     "write } where it ends");
+        }
+        if (Joints.is(found) && joinsPositions(context.getCurrentContext(), expected)) {
+            return message(Joints.message(found), found, Joints.COMMA, Joints.WRITE_COMMA);
         }
         if (expected.equals(Expectations.CLOSING_BRACE) && isWord(found)) {
             String block = block(context.getCurrentContext());
@@ -134,6 +140,15 @@ public class SyntaxMessages implements ISyntaxErrorMessageProvider {
         CharStream text = comma.getInputStream();
         return at > 0 && at + 1 < text.size() && Character.isDigit(text.substring(at - 1, at - 1).charAt(0))
                 && Character.isDigit(text.substring(at + 1, at + 1).charAt(0));
+    }
+
+    /** After the positions of a cue, where its count or effect should begin, and after those of a group. */
+    private static boolean joinsPositions(EObject context, String expected) {
+        if (context instanceof SiteDef site) {
+            return expected.equals(Expectations.CLOSING_BRACE) && !site.getFields().isEmpty()
+                    && site.getFields().get(site.getFields().size() - 1) instanceof GroupDef;
+        }
+        return context instanceof CueLine cue && cue.getPlaces() != null && cue.getCount() == null && cue.getEffect() == null;
     }
 
     /** Between a count and its effect. */

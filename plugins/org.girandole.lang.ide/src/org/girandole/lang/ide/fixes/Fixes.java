@@ -44,6 +44,7 @@ public final class Fixes {
         recipe("missing-field", words::slot);
         recipe("syntax", words::escape);
         recipe("syntax", words::close);
+        recipe("syntax", words::comma);
         recipe("off-mark", cues::mark);
         recipe("pins-too-close", one -> cues.later(one));
         recipe("fires-in-preroll", one -> cues.later(one));

@@ -9,6 +9,7 @@ import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
+import org.girandole.lang.compile.Joints;
 import org.girandole.lang.ide.features.Renaming;
 import org.girandole.lang.show.CueLine;
 import org.girandole.lang.show.CueOption;
@@ -127,6 +128,27 @@ final class WordFixes {
         }
         int end = one.view().lines().offset(one.range().getEnd());
         return List.of(one.fix("Put the score in slot 0", one.insert(end, " in slot 0")));
+    }
+
+    /** The comma that positions are joined by, in place of what stands there for it. */
+    List<Fix> comma(Case one) {
+        String remedy = one.finding().remedy();
+        if (!one.finding().allowed().equals(Joints.COMMA)) {
+            return List.of();
+        }
+        String text = one.view().lines().text();
+        int from = one.view().lines().offset(one.range().getStart());
+        int to = one.view().lines().offset(one.range().getEnd());
+        while (to < text.length() && text.charAt(to) == ' ') {
+            to++;
+        }
+        if (remedy.equals(Joints.LEAVE_OUT)) {
+            return List.of(one.fix("Leave out '" + one.text() + "'", new TextEdit(one.view().lines().range(from, to), "")));
+        }
+        while (from > 0 && text.charAt(from - 1) == ' ') {
+            from--;
+        }
+        return List.of(one.fix("Write a comma", new TextEdit(one.view().lines().range(from, to), ", ")));
     }
 
     /** A word of the language used as a name. */

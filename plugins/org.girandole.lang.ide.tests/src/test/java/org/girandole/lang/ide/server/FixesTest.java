@@ -113,6 +113,25 @@ class FixesTest {
     }
 
     @Test
+    void aSignForInchesOrFeetBecomesTheUnitItStandsFor() {
+        String inches = Quay.SHOW.replace("like Peony { calibre 100 mm }", "like Peony {\n  calibre 4\"\n}");
+        assertThat(mended(inches, "missing-unit", "Write 4 in")).contains("  calibre 4 in\n");
+        assertThat(mended(Quay.SHOW.replace("apex 105 m", "apex 345'"), "missing-unit", "Write 345 ft")).contains("apex 345 ft ");
+        editor.open(FILE, inches);
+        assertThat(editor.fixes(FILE, "missing-unit")).extracting(CodeAction::getTitle).containsExactly("Write 4 in");
+    }
+
+    @Test
+    void positionsAreJoinedByAComma() {
+        for (String joined : List.of("A and B", "A & B", "A&B", "A + B")) {
+            assertThat(mended(Quay.with("    at bar 12  " + joined + "  Peony"), "syntax", "Write a comma")).contains("at bar 12  A, B  Peony");
+        }
+        assertThat(mended(Quay.with("    at bar 12  A, and B  Peony"), "syntax", "Leave out 'and'")).contains("at bar 12  A, B  Peony");
+        assertThat(mended(Quay.SHOW.replace("Both = A, B", "Both = A and B"), "syntax", "Write a comma")).contains("group Both = A, B\n");
+        assertThat(mended(Quay.SHOW.replace("of Box at B", "of Box at B and A"), "syntax", "Write a comma")).contains("of Box at B, A\n");
+    }
+
+    @Test
     void aMissingThingIsDefined() {
         assertThat(fixed(Quay.with("    at bar 12  A  Chrysanthemum"), "unresolved-name", "Define the effect Chrysanthemum", "rise-missing"))
                 .contains("shell Chrysanthemum {");
