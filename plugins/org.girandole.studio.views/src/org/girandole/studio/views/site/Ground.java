@@ -1,6 +1,7 @@
 package org.girandole.studio.views.site;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import org.girandole.protocol.CueView.Spot;
 import org.girandole.protocol.SiteView;
@@ -14,16 +15,38 @@ import org.girandole.protocol.SiteView;
  */
 public record Ground(double centreX, double centreY, double pxPerM, double width, double height) {
     private static final double MARGIN = 0.88;
-    /** How much of the room that is left over lies above the plan, where the words and the dial are. */
-    private static final double ABOVE = 0.85;
     private static final double SMALLEST_M = 20;
 
     /**
-     * All that is fixed on the site in a drawing; fallout may reach beyond.
+     * All that is fixed on the site in a part of a drawing; fallout may reach beyond.
      *
-     * @param foot height of the words at the foot
+     * @param above how much of the height that is left over lies above the plan, 0 to 1
      */
-    public static Ground whole(SiteView site, double width, double height, double foot) {
+    static Ground whole(SiteView site, Box room, double above, double width, double height) {
+        Box fixed = fixed(site);
+        if (fixed == null) {
+            return new Ground(0, 0, 1, width, height);
+        }
+        double scale = scale(fixed, room);
+        double over = Math.max(0, room.height() * MARGIN - (fixed.bottom() - fixed.top()) * scale);
+        double middle = room.top() + room.height() / 2 + over * (above - 0.5);
+        return new Ground(fixed.centreX() - (room.centreX() - width / 2) / scale, (fixed.top() + fixed.bottom()) / 2 + (middle - height / 2) / scale, scale,
+                width, height);
+    }
+
+    /** Pixels a metre when all that is fixed on the site fits into a part of a drawing. */
+    static double scale(SiteView site, Box room) {
+        Box fixed = fixed(site);
+        return fixed == null ? 1 : scale(fixed, room);
+    }
+
+    private static double scale(Box fixed, Box room) {
+        double across = room.width() / Math.max(SMALLEST_M, fixed.right() - fixed.left());
+        return Math.max(1e-3, MARGIN * Math.min(across, room.height() / Math.max(SMALLEST_M, fixed.bottom() - fixed.top())));
+    }
+
+    /** In metres, south at the top; null when there is nothing. */
+    private static Box fixed(SiteView site) {
         List<Spot> spots = new ArrayList<>();
         site.positions().forEach(position -> spots.add(position.at()));
         site.audience().forEach(outline -> spots.addAll(outline.points()));
@@ -38,17 +61,11 @@ public record Ground(double centreX, double centreY, double pxPerM, double width
             });
         }
         if (spots.isEmpty()) {
-            return new Ground(0, 0, 1, width, height);
+            return null;
         }
-        double west = spots.stream().mapToDouble(Spot::x).min().orElse(0);
-        double east = spots.stream().mapToDouble(Spot::x).max().orElse(0);
-        double south = spots.stream().mapToDouble(Spot::y).min().orElse(0);
-        double north = spots.stream().mapToDouble(Spot::y).max().orElse(0);
-        double room = Math.max(1, height - foot);
-        double scale = Math.max(1e-3, MARGIN * Math.min(width / Math.max(SMALLEST_M, east - west), room / Math.max(SMALLEST_M, north - south)));
-        double left = Math.max(0, room * MARGIN - (north - south) * scale);
-        double down = left * (ABOVE - 0.5);
-        return new Ground((west + east) / 2, (south + north) / 2 + (down - foot / 2) / scale, scale, width, height);
+        DoubleSummaryStatistics x = spots.stream().mapToDouble(Spot::x).summaryStatistics();
+        DoubleSummaryStatistics y = spots.stream().mapToDouble(Spot::y).summaryStatistics();
+        return new Box(x.getMin(), y.getMin(), x.getMax(), y.getMax());
     }
 
     public double px(double xM) {

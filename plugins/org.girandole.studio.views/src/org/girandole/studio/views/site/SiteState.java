@@ -3,25 +3,26 @@ package org.girandole.studio.views.site;
 import java.util.Optional;
 import org.girandole.protocol.SiteView;
 import org.girandole.protocol.WindView;
+import org.girandole.studio.views.draw.Pen;
+import org.girandole.studio.views.draw.Pen.Letters;
 
 /** What the site view shows and how keys and mouse change it. Knows no toolkit. */
 public final class SiteState {
-    /** In lines of letters: below this width the words at the foot take more lines. */
+    /** In lines of letters: in a drawing that is narrower or lower the words give way. */
     private static final double NARROW = 50;
-    private static final double NARROW_FOOT = 2.7;
-    private static final double NARROW_FOOT_WITH_KEY = 6;
-    private static final double WIDE_FOOT = 2.7;
+    private static final double LOW = 25;
+    /** Where words lie over the edge of the plan, the room that is left over is there. */
+    private static final double ABOVE = 0.85;
     private static final WindView CALM = new WindView(0, 0, null);
 
     private final TriedWind tried;
     private SiteView site = SiteView.nothing("", "Open the script of a show to see its site here.");
     private Ground ground = new Ground(0, 0, 1, 1, 1);
-    private Rose rose = new Rose(0, 0, 1);
+    private SiteLayout layout = new SiteLayout(new Rose(0, 0, 1), SiteLayout.Fold.USUAL, 1, 1, new Box(0, 0, 1, 1), 1, new Box(0, 0, 1, 1));
     private int selected = -1;
     private boolean fitted = true;
-    private boolean narrow;
+    private boolean small;
     private Boolean unfolded;
-    private double foot;
 
     public SiteState(TriedWind tried) {
         this.tried = tried;
@@ -35,9 +36,14 @@ public final class SiteState {
         return ground;
     }
 
-    /** Whether the words are folded, so that the plan has the room: of itself in a narrow view. */
+    /** Whether the drawing is so small that all in it keeps clear of the plan. */
+    boolean small() {
+        return small;
+    }
+
+    /** Whether the words are folded, so that the plan has the room: of itself in a small view. */
     public boolean folded() {
-        return unfolded == null ? narrow : !unfolded;
+        return unfolded == null ? small : !unfolded;
     }
 
     /** Whether somebody asked for all words, whatever they cover. */
@@ -50,13 +56,12 @@ public final class SiteState {
         unfolded = !unfolded();
     }
 
-    /** Height of the words at the foot. */
-    double foot() {
-        return foot;
+    SiteLayout layout() {
+        return layout;
     }
 
     public Rose rose() {
-        return rose;
+        return layout.rose();
     }
 
     /** An answer has come. A selected position stays if the new site has one of its name. */
@@ -130,18 +135,23 @@ public final class SiteState {
         return site.positions().stream().filter(p -> Math.hypot(ground.px(p.at().x()) - px, ground.py(p.at().y()) - py) <= reach).findFirst();
     }
 
-    /** The drawing has another size. */
-    public void arrange(double width, double height, double unit) {
-        narrow = width < unit * NARROW;
-        double radius = Math.max(unit * 1.6, Math.min(unit * 3.4, Math.min(width, height) / 9));
-        rose = new Rose(width - radius * 1.5, radius + unit * (narrow ? 1.4 : 3), radius);
-        foot = unit * (!narrow ? WIDE_FOOT : folded() ? NARROW_FOOT : NARROW_FOOT_WITH_KEY);
-        ground = fitted ? Ground.whole(site, width, height, foot) : ground.sized(width, height);
+    /** Finds the places for all in a drawing of this size. */
+    public void arrange(double width, double height, Pen pen) {
+        double unit = pen.height(Letters.NORMAL);
+        small = width < unit * NARROW || height < unit * LOW;
+        ground = ground.sized(width, height);
+        if (site.nothing() != null) {
+            return;
+        }
+        layout = SiteLayout.of(this, width, height, pen);
+        if (fitted) {
+            fit();
+        }
     }
 
     public void fit() {
         fitted = true;
-        ground = Ground.whole(site, ground.width(), ground.height(), foot);
+        ground = Ground.whole(site, layout.plan(), small ? 0.5 : ABOVE, ground.width(), ground.height());
     }
 
     public void zoom(double factor) {

@@ -9,7 +9,6 @@ import org.girandole.protocol.SiteView;
 import org.girandole.protocol.SourcePlace;
 import org.girandole.studio.views.draw.Palette;
 import org.girandole.studio.views.draw.Pen;
-import org.girandole.studio.views.draw.Pen.Letters;
 import org.girandole.studio.views.site.SitePainter;
 import org.girandole.studio.views.site.SiteState;
 import org.girandole.studio.views.site.TriedWind;
@@ -68,7 +67,7 @@ public final class SiteCanvas extends DrawnCanvas {
 
     @Override
     protected void draw(Pen pen, Palette palette, Point size) {
-        state.arrange(size.x, size.y, pen.height(Letters.NORMAL));
+        state.arrange(size.x, size.y, pen);
         new SitePainter(pen, palette, state).paint();
     }
 

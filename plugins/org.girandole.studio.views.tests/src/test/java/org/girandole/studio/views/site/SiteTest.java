@@ -23,7 +23,7 @@ class SiteTest {
     @BeforeEach
     void show() {
         state.show(site(new WindView(240, 4, 7.0)));
-        state.arrange(900, 700, 16);
+        state.arrange(900, 700, new Sketch(1));
     }
 
     private static SiteView site(WindView wind) {
@@ -137,17 +137,17 @@ class SiteTest {
     /** A view as narrow as beside the script at 1280 pixels. */
     @Test
     void inANarrowViewTheWordsGiveWayAndWhatIsWrongStaysFirst() {
-        state.arrange(300, 320, 16);
+        state.arrange(300, 320, new Sketch(1));
         assertThat(state.folded()).isTrue();
         List<String> folded = texts();
         assertThat(folded).anySatisfy(text -> assertThat(text).contains("ASSESSMENT")).anySatisfy(text -> assertThat(text).contains("more (L)"))
                 .anySatisfy(text -> assertThat(text).contains("not permission")).noneSatisfy(text -> assertThat(text).contains("(solid)"));
         state.fold();
-        state.arrange(300, 320, 16);
+        state.arrange(300, 320, new Sketch(1));
         assertThat(texts()).anySatisfy(text -> assertThat(text).contains("(solid)")).anySatisfy(text -> assertThat(text).contains("not permission"))
                 .anySatisfy(text -> assertThat(text).contains("are met")).noneSatisfy(text -> assertThat(text).contains("more"));
         state.fold();
-        state.arrange(300, 320, 16);
+        state.arrange(300, 320, new Sketch(1));
         assertThat(texts()).isEqualTo(folded);
     }
 
@@ -155,7 +155,7 @@ class SiteTest {
     void fewWordsSayThatAllWasAgreedToOnlyWhereNothingElseIsWrong() {
         WindView wind = new WindView(240, 4, 7.0);
         String agreed = "only what was agreed to in writing";
-        state.arrange(600, 320, 16);
+        state.arrange(600, 320, new Sketch(1));
         assertThat(texts()).doesNotContain(agreed);
         state.show(site(wind, "waived", List.of()));
         assertThat(texts()).contains(agreed);
@@ -171,7 +171,7 @@ class SiteTest {
     void whyThereIsNoSiteIsReadWholeInANarrowViewToo() {
         String why = "The show has no site. Name one in the show block.";
         state.show(SiteView.nothing("", why));
-        state.arrange(200, 300, 16);
+        state.arrange(200, 300, new Sketch(1));
         assertThat(texts()).hasSizeGreaterThan(1);
         assertThat(String.join(" ", texts())).isEqualTo(why);
     }

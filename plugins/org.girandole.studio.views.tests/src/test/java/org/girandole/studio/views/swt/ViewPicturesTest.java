@@ -306,6 +306,24 @@ class ViewPicturesTest {
         Pictures.of(canvas, 1000, 760).keep("site-dark");
     }
 
+    /** As wide as beside the script on a small screen: nothing lies on the plan, so that its ground is seen from corner to corner. */
+    @Test
+    void aSmallSiteIsSeenWhole() throws Exception {
+        SiteCanvas canvas = new SiteCanvas(shell, new TriedWind(() -> { }), revealed::add);
+        canvas.dark(false);
+        canvas.site(site);
+        Pictures small = Pictures.of(canvas, 400, 300);
+        small.keep("site-small-light");
+        double[] corners = {canvas.state().ground().px(-320), canvas.state().ground().py(280), canvas.state().ground().px(320), canvas.state().ground().py(-230)};
+        assertThat(corners[2] - corners[0]).isGreaterThan(200);
+        for (double y : new double[] {corners[1], corners[3]}) {
+            assertThat(small.count(corners[0], y - 3, corners[2] - corners[0], 6, Pictures.near(Palette.LIGHT.ink())))
+                    .as("the boundary at %s", y).isGreaterThan((int) ((corners[2] - corners[0]) / 2));
+        }
+        canvas.scale(2);
+        Pictures.of(canvas, 800, 600).keep("site-small-200-percent");
+    }
+
     @Test
     void thePageOfASheetIsThere() throws Exception {
         SheetPane pane = new SheetPane(shell, () -> { }, format -> { });
