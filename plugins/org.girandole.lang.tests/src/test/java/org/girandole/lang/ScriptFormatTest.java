@@ -22,7 +22,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** There is one form, it is reached in one step, and nothing but space is changed on the way. */
 class ScriptFormatTest {
     private static final List<Path> SCRIPTS = List.of(Path.of("src/test"), Path.of("../../examples"));
-    private static final Pattern TOKEN = Pattern.compile("//[^\\n]*|/\\*.*?\\*/|\"(?:\\\\.|[^\"\\\\])*\"|[\\w^]+|\\s+|.", Pattern.DOTALL);
+    private static final Pattern TOKEN = Pattern.compile("//[^\\n]*|/\\*.*?\\*/|\"(?:\\\\.|[^\"\\\\\\n])*\"|[\\w^]+|\\s+|.", Pattern.DOTALL);
     private static final List<String> SPACES = List.of(" ", " ", " ", " ", "  ", "\n", "\n\n\n", "\t", " // aside\n", "\n// alone\n",
             " /* amid */ ", "\n/* two\nlines */\n", "\n\n  /* one */ // and another\n\n");
     private static final int ROUNDS = 40;
