@@ -12,6 +12,7 @@ import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.codemining.ICodeMining;
 import org.eclipse.jface.text.source.ISourceViewer;
 import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.girandole.protocol.CueView;
@@ -95,6 +96,37 @@ class MiningsTest {
         document.replace(document.get().indexOf("    at Start + 1 bar"), 0, "    at Start + 3 bars      B      RedPeony75\n");
         Ui.until("one more", () -> drawn(editor) == before + 1);
         assertThat(document.get()).as("they are no part of the text").doesNotContain("igniters");
+    }
+
+    /** Else a new line below a cue would have that cue's time, and a cue that was moved its old one, until the check has caught up. */
+    @Test
+    void aTimeIsShownOnlyBesideTheLineItWasAskedFor() throws Exception {
+        ITextEditor editor = Ui.open(shows.show());
+        IDocument document = Ui.document(editor);
+        String cue = "cue First at Start";
+        Ui.caretAfter(editor, cue);
+        ICodeMining mining = null;
+        for (ICodeMining each : minings(editor)) {
+            mining = mining == null && line(editor, each) == document.getLineOfOffset(document.get().indexOf(cue)) ? each : mining;
+        }
+        assertThat(width(editor, mining, cue)).isGreaterThan(50);
+        document.replace(document.get().indexOf(cue) + cue.length(), 0, " + 1 beat");
+        assertThat(width(editor, mining, cue)).isZero();
+        document.replace(document.get().indexOf(cue) + cue.length(), " + 1 beat".length(), "");
+        assertThat(width(editor, mining, cue)).isGreaterThan(50);
+        assertThat(width(editor, mining, "section Opening")).isZero();
+    }
+
+    /** How wide it is drawn beside a line. */
+    private static int width(ITextEditor editor, ICodeMining mining, String beside) {
+        StyledText text = Ui.viewer(editor).getTextWidget();
+        int line = text.getLineAtOffset(text.getText().indexOf(beside));
+        GC gc = new GC(text);
+        try {
+            return mining.draw(gc, text, text.getForeground(), 0, text.getLinePixel(line) + text.getLineVerticalIndent(line)).x;
+        } finally {
+            gc.dispose();
+        }
     }
 
     private static int drawn(ITextEditor editor) {

@@ -3,6 +3,7 @@ package org.girandole.studio.tests;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
@@ -12,9 +13,10 @@ import org.eclipse.jface.text.ITextViewer;
 import org.eclipse.jface.text.contentassist.ICompletionProposal;
 import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.texteditor.ITextEditor;
+import org.girandole.studio.editor.Completions;
+import org.girandole.studio.editor.ShowTemplates;
 import org.girandole.studio.project.SeverityPage;
 import org.girandole.studio.project.ShowNature;
-import org.girandole.studio.project.ShowTemplates;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
@@ -66,6 +68,33 @@ class ProjectTest {
         List<String> proposed = Ui.get(CompletableFuture.supplyAsync(() -> Stream.of(new ShowTemplates().computeCompletionProposals(viewer, 3))
                 .map(ICompletionProposal::getDisplayString).toList()));
         assertThat(proposed).anyMatch(name -> name.startsWith("section"));
+    }
+
+    /** Whoever asks after "at " wants a mark, not a template of several lines. */
+    @Test
+    void templatesAreProposedLastAndAtTheBeginningOfALineOnly() throws Exception {
+        ITextEditor editor = Ui.open(shows.show());
+        int line = Ui.caretAfter(editor, "section Opening from Start to Turn {\n");
+        Ui.document(editor).replace(line, 0, "    at \n");
+        assertThat(proposed(editor, line + "    at ".length(), "Turn")).noneMatch(ProjectTest::template);
+        List<String> atFirst = proposed(editor, line + "    ".length(), "repeat");
+        assertThat(atFirst).anyMatch(ProjectTest::template);
+        assertThat(atFirst.stream().dropWhile(name -> !template(name))).allMatch(ProjectTest::template);
+    }
+
+    private static boolean template(String proposal) {
+        return proposal.matches("(cue|section|repeat|shell|hold|waive) - .*");
+    }
+
+    private static List<String> proposed(ITextEditor editor, int offset, String one) {
+        List<String> names = new ArrayList<>();
+        Ui.until("a proposal " + one, () -> {
+            names.clear();
+            names.addAll(Ui.get(CompletableFuture.supplyAsync(() -> Stream.of(new Completions().computeCompletionProposals(Ui.viewer(editor), offset))
+                    .map(ICompletionProposal::getDisplayString).toList())));
+            return names.stream().anyMatch(name -> name.startsWith(one) && !template(name));
+        });
+        return names;
     }
 
     @Test

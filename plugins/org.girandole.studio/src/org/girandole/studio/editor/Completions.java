@@ -22,8 +22,9 @@ import org.girandole.studio.client.Positions;
 import org.girandole.studio.client.ShowClient;
 import org.girandole.studio.client.Waiting;
 
-/** What can stand at the caret. The editor asks on a thread of its own. */
+/** What can stand at the caret: what the server proposes, then templates. The editor asks on a thread of its own. */
 public final class Completions implements IContentAssistProcessor {
+    private final ShowTemplates templates = new ShowTemplates();
     private CompletableFuture<?> asked;
 
     @Override
@@ -41,7 +42,22 @@ public final class Completions implements IContentAssistProcessor {
         asked = answer;
         List<CompletionItem> items = Waiting.of(answer, Waiting.LONG_MS)
                 .map(found -> found.isLeft() ? found.getLeft() : found.getRight().getItems()).orElse(List.of());
-        return proposals(viewer.getDocument(), offset, items);
+        List<ICompletionProposal> proposals = new ArrayList<>(List.of(proposals(viewer.getDocument(), offset, items)));
+        // The platform mixes the proposals of several processors as it likes, and a template would stand before the marks.
+        if (firstWord(viewer.getDocument(), offset)) {
+            proposals.addAll(List.of(templates.computeCompletionProposals(viewer, offset)));
+        }
+        return proposals.toArray(ICompletionProposal[]::new);
+    }
+
+    /** Whether nothing stands before the word at the caret in its line: a template is at least one line. */
+    private static boolean firstWord(IDocument document, int offset) {
+        try {
+            int line = document.getLineInformationOfOffset(offset).getOffset();
+            return document.get(line, wordStart(document, offset) - line).isBlank();
+        } catch (BadLocationException e) {
+            return false;
+        }
     }
 
     static ICompletionProposal[] proposals(IDocument document, int offset, List<CompletionItem> items) {

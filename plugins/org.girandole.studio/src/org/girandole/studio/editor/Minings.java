@@ -81,15 +81,20 @@ public final class Minings extends AbstractCodeMiningProvider {
         return gc;
     }
 
+    /** Shown only while its line says what it said when it was asked about: the time of a cue that has been changed is none. */
     private static final class Hint extends LineEndCodeMining {
+        private final String line;
+
         Hint(IDocument document, int line, String label, ICodeMiningProvider provider) throws BadLocationException {
             super(document, line, provider);
+            this.line = document.get(document.getLineOffset(line), document.getLineLength(line)).strip();
             setLabel(label);
         }
 
         @Override
         public Point draw(GC gc, StyledText text, Color platform, int x, int y) {
-            return super.draw(inked(gc), text, platform, x, y);
+            boolean holds = text.getLine(text.getLineIndex(y)).strip().equals(line);
+            return holds ? super.draw(inked(gc), text, platform, x, y) : new Point(0, 0);
         }
     }
 

@@ -1,4 +1,4 @@
-package org.girandole.studio.project;
+package org.girandole.studio.editor;
 
 import java.io.IOException;
 import org.eclipse.jface.preference.IPreferenceStore;
