@@ -26,6 +26,7 @@ import org.girandole.lang.show.ScoreDef;
 import org.girandole.lang.show.SectionDef;
 import org.girandole.lang.show.SoundtrackDef;
 import org.girandole.lang.show.StrayItem;
+import org.girandole.lang.show.StrayWaiver;
 import org.girandole.plan.script.Duration;
 import org.girandole.plan.script.Score;
 import org.girandole.plan.script.ScoreItem;
@@ -151,6 +152,8 @@ final class ScoreBlock {
         }
         if (item instanceof StrayItem stray) {
             stray(stray);
+        } else if (item instanceof StrayWaiver waiver) {
+            waiver(waiver);
         } else {
             misplaced(item, item instanceof HoldLine ? "A hold stands in a score or section, not in a repetition or figure"
                     : "A section stands in a score, not in a repetition or figure");
@@ -166,6 +169,16 @@ final class ScoreBlock {
         SourceRef start = compilation.sources().whole(cue);
         return memory.get().cue(new CueMemory.Line(score, start.file(), place.relative(), Sources.written(cue)), start, compilation.problems(),
                 () -> cues.cue(cue, place));
+    }
+
+    /** Where the block around it is not closed, that is what is wrong: the waiver stands after it. */
+    private void waiver(StrayWaiver waiver) {
+        if (Sources.written(waiver.eContainer()).endsWith("}")) {
+            compilation.problems().report(LanguageRules.SYNTAX, "A waiver stands outside of the score")
+                    .found("a waiver among the lines of a score or figure", "a waiver after the brace that closes it")
+                    .remedy("move it below the brace that closes the score")
+                    .at(compilation.sources().whole(waiver));
+        }
     }
 
     private void stray(StrayItem stray) {

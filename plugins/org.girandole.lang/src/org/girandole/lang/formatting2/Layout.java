@@ -26,6 +26,7 @@ import org.girandole.lang.show.ScoreDef;
 import org.girandole.lang.show.Script;
 import org.girandole.lang.show.SectionDef;
 import org.girandole.lang.show.StrayItem;
+import org.girandole.lang.show.StrayWaiver;
 import org.girandole.lang.show.TempoField;
 import org.girandole.lang.show.TempoLine;
 import org.girandole.lang.show.UseLine;
@@ -105,7 +106,7 @@ final class Layout {
             } else if (element instanceof ScoreDef score) {
                 items(score, score.getItems(), 0);
             } else if (element instanceof WaiverDef waiver) {
-                waiver(waiver);
+                waiver(waiver, 0);
             }
         }
     }
@@ -156,15 +157,17 @@ final class Layout {
                 items(repeat, repeat.getItems(), indent + INDENT);
             } else if (item instanceof StrayItem stray) {
                 items(stray, stray.getItems(), indent + INDENT);
+            } else if (item instanceof StrayWaiver stray && stray.getWaiver() != null) {
+                waiver(stray.getWaiver(), indent + INDENT);
             }
         }
     }
 
-    private void waiver(WaiverDef waiver) {
+    private void waiver(WaiverDef waiver, int indent) {
         for (String word : List.of("for", "at", "because", "by", "until")) {
             ISemanticRegion token = access.regionForEObject(waiver).getRegionFor().keyword(word);
             if (token != null) {
-                more(token, 0);
+                more(token, indent);
             }
         }
     }

@@ -22,6 +22,7 @@ import org.girandole.lang.show.Named;
 import org.girandole.lang.show.ScoreDef;
 import org.girandole.lang.show.SoundtrackDef;
 import org.girandole.lang.show.SpanField;
+import org.girandole.lang.show.StrayWaiver;
 import org.girandole.lang.show.WaiverDef;
 import org.girandole.plan.PlannedCue;
 import org.girandole.plan.Times;
@@ -154,6 +155,12 @@ final class BlockFixes {
     List<Fix> removeWaiver(Case one) {
         return one.at(WaiverDef.class).map(NodeModelUtils::findActualNodeFor)
                 .map(node -> List.of(one.fix("Take out the waiver", one.remove(node)))).orElse(List.of());
+    }
+
+    /** A waiver among the lines of a score, to the end of the script. */
+    List<Fix> moveWaiver(Case one) {
+        return one.at(StrayWaiver.class).map(NodeModelUtils::findActualNodeFor)
+                .map(node -> List.of(one.fix("Move the waiver out of the score", one.remove(node), one.append(one.text())))).orElse(List.of());
     }
 
     /** A written agreement, whose reason and name are left open: until they are filled in, that is an error of its own. */

@@ -45,6 +45,7 @@ public final class Fixes {
         recipe("syntax", words::escape);
         recipe("syntax", words::close);
         recipe("syntax", words::comma);
+        recipe("syntax", blocks::moveWaiver);
         recipe("off-mark", cues::mark);
         recipe("pins-too-close", one -> cues.later(one));
         recipe("fires-in-preroll", one -> cues.later(one));

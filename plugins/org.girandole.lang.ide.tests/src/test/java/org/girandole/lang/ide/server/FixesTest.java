@@ -132,6 +132,15 @@ class FixesTest {
     }
 
     @Test
+    void aWaiverIsMovedOutOfTheScore() {
+        String waiver = "waive off-mark for Hero because \"on purpose\" by \"T. Example\" until 2027-06-20";
+        assertThat(mended(Quay.with("    " + waiver + "\n    cue Hero at 0:16.040  A  Peony"), "syntax", "Move the waiver out of the score"))
+                .contains("A, B  Peony\n    cue Hero at 0:16.040").endsWith("}\n" + waiver + "\n");
+        assertThat(editor.findings(FILE)).filteredOn(d -> d.getCode().getLeft().equals("off-mark")).singleElement()
+                .satisfies(d -> assertThat(d.getMessage().getLeft()).contains("Waived by T. Example"));
+    }
+
+    @Test
     void aMissingThingIsDefined() {
         assertThat(fixed(Quay.with("    at bar 12  A  Chrysanthemum"), "unresolved-name", "Define the effect Chrysanthemum", "rise-missing"))
                 .contains("shell Chrysanthemum {");
