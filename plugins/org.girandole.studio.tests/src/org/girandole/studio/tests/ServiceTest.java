@@ -67,10 +67,7 @@ class ServiceTest {
     void formatsAndUndoesItInOneStep() throws Exception {
         ITextEditor editor = Ui.open(shows.show());
         IDocument document = Ui.document(editor);
-        Ui.caretAfter(editor, "section Opening");
-        formatted(document);
-        String canonical = document.get();
-        document.set(canonical.replace("    cue First", "          cue     First"));
+        String canonical = misformatted(editor);
         String before = document.get();
         assertThat(before).isNotEqualTo(canonical);
         formatted(document);
@@ -83,13 +80,20 @@ class ServiceTest {
     void formattingIsNotLostWhenTheTextChangesMeanwhile() throws Exception {
         ITextEditor editor = Ui.open(shows.show());
         IDocument document = Ui.document(editor);
+        String canonical = misformatted(editor);
+        Ui.window().getService(IHandlerService.class).executeCommand("org.girandole.studio.format", null);
+        document.replace(0, 0, "// Above it.\n");
+        Ui.until("it is formatted", () -> document.get().equals("// Above it.\n" + canonical));
+    }
+
+    /** Leaves a text with a line out of form; the text as it should be. */
+    private static String misformatted(ITextEditor editor) throws Exception {
+        IDocument document = Ui.document(editor);
         Ui.caretAfter(editor, "section Opening");
         formatted(document);
         String canonical = document.get();
         document.set(canonical.replace("    cue First", "          cue     First"));
-        Ui.window().getService(IHandlerService.class).executeCommand("org.girandole.studio.format", null);
-        document.replace(0, 0, "// Above it.\n");
-        Ui.until("it is formatted", () -> document.get().equals("// Above it.\n" + canonical));
+        return canonical;
     }
 
     /** Runs the command; when the answer has come, the text is as it will be. */
