@@ -15,6 +15,7 @@ import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.ide.IDE;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.girandole.studio.client.Findings;
+import org.girandole.studio.client.KnownTexts;
 import org.girandole.studio.client.OpenText;
 import org.girandole.studio.client.ShowClient;
 import org.girandole.studio.client.Tell;
@@ -67,7 +68,7 @@ class BadInputTest {
                     new org.eclipse.lsp4j.Position(0, 0), new org.eclipse.lsp4j.Position(0, 1)), "x");
             OpenText text = ShowClient.get().text(Ui.document(editor)).orElseThrow();
             boolean done = org.girandole.studio.client.Edits.apply("Try", new org.eclipse.lsp4j.WorkspaceEdit(
-                    java.util.Map.of(text.uri(), java.util.List.of(edit))), org.girandole.studio.client.Edits.Asked.now(text));
+                    java.util.Map.of(text.uri(), java.util.List.of(edit))), KnownTexts.now());
             assertThat(done).isFalse();
             assertThat(Tell.last()).contains("read-only").contains(shows.show().getName());
             assertThat(Ui.document(editor).get()).isEqualTo(before);
@@ -82,7 +83,7 @@ class BadInputTest {
         ITextEditor editor = Ui.open(shows.show());
         IDocument document = Ui.document(editor);
         OpenText text = ShowClient.get().text(document).orElseThrow();
-        var asked = org.girandole.studio.client.Edits.Asked.now(text);
+        var asked = KnownTexts.now();
         document.replace(0, 0, "// newer\n");
         String newer = document.get();
         org.eclipse.lsp4j.TextEdit edit = new org.eclipse.lsp4j.TextEdit(new org.eclipse.lsp4j.Range(
@@ -90,6 +91,23 @@ class BadInputTest {
         assertThat(org.girandole.studio.client.Edits.apply("Try",
                 new org.eclipse.lsp4j.WorkspaceEdit(java.util.Map.of(text.uri(), java.util.List.of(edit))), asked)).isFalse();
         assertThat(document.get()).isEqualTo(newer);
+    }
+
+    @Test
+    void anAnswerThatReachesIntoAnotherTextIsNotAppliedWhenThatOneIsNewer() throws Exception {
+        IDocument other = Ui.document(Ui.open(shows.catalogue()));
+        IDocument document = Ui.document(Ui.open(shows.show()));
+        String before = document.get();
+        var asked = KnownTexts.now();
+        other.replace(0, 0, "// newer\n");
+        String newer = other.get();
+        org.eclipse.lsp4j.TextEdit edit = new org.eclipse.lsp4j.TextEdit(new org.eclipse.lsp4j.Range(
+                new org.eclipse.lsp4j.Position(0, 0), new org.eclipse.lsp4j.Position(0, 1)), "x");
+        assertThat(org.girandole.studio.client.Edits.apply("Try", new org.eclipse.lsp4j.WorkspaceEdit(java.util.Map.of(
+                ShowClient.get().text(document).orElseThrow().uri(), java.util.List.of(edit),
+                ShowClient.get().text(other).orElseThrow().uri(), java.util.List.of(edit))), asked)).isFalse();
+        assertThat(document.get()).isEqualTo(before);
+        assertThat(other.get()).isEqualTo(newer);
     }
 
     @Test

@@ -102,6 +102,18 @@ class UndoTest {
     }
 
     @Test
+    void aRenameIsNotWrittenOverANewerTextOfAnotherFile() throws Exception {
+        IDocument other = Ui.document(Ui.open(shows.catalogue()));
+        ITextEditor editor = Ui.open(shows.show());
+        String catalogue = other.get();
+        String script = Ui.document(editor).get();
+        ask(editor, "CrimsonPeony75");
+        other.replace(0, 0, "// Above it.\n");
+        Ui.until("the script is renamed", () -> Ui.document(editor).get().equals(script.replace("RedPeony75", "CrimsonPeony75")));
+        assertThat(other.get()).isEqualTo("// Above it.\n" + catalogue.replace("RedPeony75", "CrimsonPeony75"));
+    }
+
+    @Test
     void aRenameOfANameThatIsGoneIsSaidToBeLost() throws Exception {
         ITextEditor editor = Ui.open(shows.show());
         IDocument document = Ui.document(editor);

@@ -32,44 +32,25 @@ public final class Edits {
     private Edits() {
     }
 
-    /** Which texts the server knew when it was asked. */
-    public record Asked(Map<String, Integer> versions) {
-        /** The text as it is now. */
-        public static Asked now(OpenText text) {
-            return new Asked(Map.of(text.uri(), text.version()));
-        }
-
-        /** Of a file that is not open. */
-        public static Asked closed() {
-            return new Asked(Map.of());
-        }
-    }
-
-    /** Changes one open text; says so in the status line when the text has moved on. Whether it was changed. */
-    public static boolean apply(OpenText text, int askedVersion, List<? extends TextEdit> edits) {
-        if (text.version() != askedVersion) {
-            Tell.status("The text has changed meanwhile; nothing was done. Try again.");
-            return false;
-        }
-        return change(text.document(), edits);
+    /** Changes one open text; says so in the status line when a text has moved on. Whether it was changed. */
+    public static boolean apply(OpenText text, KnownTexts asked, List<? extends TextEdit> edits) {
+        return isStill(asked) && change(text.document(), edits);
     }
 
     /**
-     * Changes all texts of an edit, or none.
+     * Changes all texts of an edit, or none; says why in the status line.
      *
      * @param name of the step, as the menu shows it
+     * @param asked the texts that the edit was made for
      */
-    public static boolean apply(String name, WorkspaceEdit edit, Asked asked) {
+    public static boolean apply(String name, WorkspaceEdit edit, KnownTexts asked) {
         Map<String, List<TextEdit>> byFile = byFile(edit);
         if (byFile.isEmpty()) {
             Tell.status(name + ": there is nothing to change.");
             return false;
         }
-        for (Map.Entry<String, Integer> version : asked.versions().entrySet()) {
-            if (ShowClient.get().text(version.getKey()).filter(text -> text.version() == version.getValue()).isEmpty()) {
-                Tell.status("The text has changed meanwhile; nothing was done. Try again.");
-                return false;
-            }
+        if (!isStill(asked)) {
+            return false;
         }
         Optional<String> readOnly = byFile.keySet().stream().filter(Edits::readOnly).findFirst();
         if (readOnly.isPresent()) {
@@ -85,6 +66,14 @@ public final class Edits {
             }
         }
         return changeFiles(name, byFile);
+    }
+
+    private static boolean isStill(KnownTexts asked) {
+        boolean still = asked.isStill();
+        if (!still) {
+            Tell.status("The text has changed meanwhile; nothing was done. Try again.");
+        }
+        return still;
     }
 
     private static Map<String, List<TextEdit>> byFile(WorkspaceEdit edit) {

@@ -14,11 +14,13 @@ import org.eclipse.lsp4j.VersionedTextDocumentIdentifier;
 public final class OpenText implements IDocumentListener {
     /** Longer scripts are not coloured, folded or annotated: the text itself must stay quick to edit. */
     public static final int HUGE = 4_000_000;
+    /** The version of a text that nobody has changed since it was opened. */
+    static final int AS_OPENED = 1;
 
     private final String uri;
     private final IDocument document;
     private final ServerLink link;
-    private volatile int version = 1;
+    private volatile int version = AS_OPENED;
     private Range replaced;
 
     OpenText(String uri, IDocument document, ServerLink link) {

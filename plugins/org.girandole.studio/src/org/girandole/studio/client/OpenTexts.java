@@ -2,6 +2,8 @@ package org.girandole.studio.client;
 
 import java.net.URI;
 import java.nio.file.Path;
+import java.util.Collection;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -47,6 +49,10 @@ final class OpenTexts implements IFileBufferListener {
 
     Optional<OpenText> of(String uri) {
         return Optional.ofNullable(byUri.get(uri));
+    }
+
+    Collection<OpenText> all() {
+        return List.copyOf(byUri.values());
     }
 
     /** The URI of a file buffer as the protocol writes it; empty when it is no script or no file of the file system. */

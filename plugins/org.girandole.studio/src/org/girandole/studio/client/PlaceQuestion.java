@@ -12,8 +12,8 @@ import org.eclipse.lsp4j.services.LanguageServer;
 import org.eclipse.swt.widgets.Display;
 
 /**
- * What a person has asked about a place of a text. A change of the text does not lose the question: it is asked again about the place, wherever
- * that is now, as long as it is there. On the display's thread.
+ * What a person has asked about a place of a text. A change of this or another open text does not lose the question: it is asked again about the
+ * place, wherever that is now, as long as it is there. On the display's thread.
  *
  * @param <T> the answer
  */
@@ -47,12 +47,12 @@ public final class PlaceQuestion<T> {
     }
 
     /**
-     * Asks until there is an answer to the text as it is.
+     * Asks until there is an answer to the texts as they are.
      *
-     * @param taken takes the answer, which may be null, and the version of the text that it is about
+     * @param taken takes the answer, which may be null, and the texts that it is about
      * @param failed takes the reason, in words for the user
      */
-    public void ask(BiConsumer<T, Integer> taken, Consumer<String> failed) {
+    public void ask(BiConsumer<T, KnownTexts> taken, Consumer<String> failed) {
         try {
             text.document().addPosition(place);
             ask(taken, failed, ShowClient.MOST_TRIES);
@@ -61,21 +61,21 @@ public final class PlaceQuestion<T> {
         }
     }
 
-    private void ask(BiConsumer<T, Integer> taken, Consumer<String> failed, int tries) {
+    private void ask(BiConsumer<T, KnownTexts> taken, Consumer<String> failed, int tries) {
         if (tries == 0 || place.isDeleted() || named && !name.equals(written())) {
             done(() -> failed.accept(LOST));
             return;
         }
-        int version = text.version();
+        KnownTexts asked = KnownTexts.now();
         Range range = Positions.range(text.document(), place.getOffset(), place.getLength());
         ShowClient.get().attempt(server -> question.apply(server, range)).whenComplete((answer, problem) -> display.asyncExec(() -> {
-            if (text.version() != version || problem != null && Answers.cancelled(problem)) {
+            if (!asked.isStill() || problem != null && Answers.cancelled(problem)) {
                 ask(taken, failed, tries - 1);
             } else if (problem != null && Answers.refusal(problem).isPresent()) {
                 done(() -> failed.accept(Answers.refusal(problem).get()));
             } else {
                 T value = problem == null ? answer : Answers.none(problem);
-                done(() -> taken.accept(value, version));
+                done(() -> taken.accept(value, asked));
             }
         }));
     }

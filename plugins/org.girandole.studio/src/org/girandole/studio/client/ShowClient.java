@@ -112,6 +112,11 @@ public final class ShowClient {
         return texts.of(uri);
     }
 
+    /** All scripts that are open. */
+    Collection<OpenText> texts() {
+        return texts.all();
+    }
+
     /** The script being looked at. On the display's thread. */
     public Optional<String> activeUri() {
         return watch.active();

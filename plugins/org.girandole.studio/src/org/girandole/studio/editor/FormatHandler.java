@@ -27,9 +27,9 @@ public final class FormatHandler extends ShowHandler {
         PlaceQuestion.<List<? extends TextEdit>>of(text, selection.getOffset(), selection.getLength(), (server, place) -> selection.getLength() == 0
                 ? server.getTextDocumentService().formatting(new DocumentFormattingParams(text.id(), options))
                 : server.getTextDocumentService().rangeFormatting(new DocumentRangeFormattingParams(text.id(), options, place)))
-                .ask((edits, version) -> {
+                .ask((edits, asked) -> {
                     if (edits != null && !edits.isEmpty()) {
-                        Edits.apply(text, version, edits);
+                        Edits.apply(text, asked, edits);
                     }
                 }, Tell::status);
     }

@@ -22,13 +22,14 @@ import org.eclipse.ui.IMarkerResolution2;
 import org.eclipse.ui.IMarkerResolutionGenerator2;
 import org.girandole.studio.client.Edits;
 import org.girandole.studio.client.Findings;
+import org.girandole.studio.client.KnownTexts;
 import org.girandole.studio.client.ShowClient;
 import org.girandole.studio.client.Tell;
 import org.girandole.studio.client.Waiting;
 
 /** What can be done about a finding: the server's quick fixes, in the list of problems and at the caret. */
 public final class QuickFixes implements IMarkerResolutionGenerator2 {
-    private String askedKey = "";
+    private Question question;
     private CompletableFuture<List<Either<Command, CodeAction>>> asked = CompletableFuture.completedFuture(List.of());
 
     @Override
@@ -43,33 +44,32 @@ public final class QuickFixes implements IMarkerResolutionGenerator2 {
             return new IMarkerResolution[0];
         }
         String uri = Path.of(location).toUri().toString();
-        Edits.Asked versions = ShowClient.get().text(uri).map(Edits.Asked::now).orElse(Edits.Asked.closed());
+        KnownTexts texts = KnownTexts.now();
         Optional<Diagnostic> finding = ShowClient.get().finding(uri, marker.getAttribute(Findings.RULE, ""),
                 marker.getAttribute(IMarker.LINE_NUMBER, 0) - 1, marker.getAttribute(IMarker.MESSAGE, ""));
         if (finding.isEmpty()) {
             return new IMarkerResolution[0];
         }
-        Optional<List<Either<Command, CodeAction>>> actions = Waiting.of(ask(uri, versions, finding.get()), Waiting.SHORT_MS);
+        Optional<List<Either<Command, CodeAction>>> actions = Waiting.of(ask(new Question(uri, texts, finding.get())), Waiting.SHORT_MS);
         if (actions.isEmpty()) {
             return new IMarkerResolution[] {new Later()};
         }
         List<IMarkerResolution> resolutions = new ArrayList<>();
         for (Either<Command, CodeAction> action : actions.get()) {
             if (action.isRight() && action.getRight().getEdit() != null) {
-                resolutions.add(new Fix(action.getRight(), versions));
+                resolutions.add(new Fix(action.getRight(), texts));
             }
         }
         return resolutions.toArray(IMarkerResolution[]::new);
     }
 
     /** A question that was not answered in time is not asked twice: its answer is there the next time. */
-    private synchronized CompletableFuture<List<Either<Command, CodeAction>>> ask(String uri, Edits.Asked versions, Diagnostic finding) {
-        String key = uri + versions + finding.getRange() + Findings.RULE + finding.getCode() + finding.getMessage();
-        if (!key.equals(askedKey) || asked.isDone()) {
-            boolean stillGood = key.equals(askedKey) && asked.isDone() && Waiting.of(asked, 0).isPresent();
+    private synchronized CompletableFuture<List<Either<Command, CodeAction>>> ask(Question now) {
+        if (!now.equals(question) || asked.isDone()) {
+            boolean stillGood = now.equals(question) && asked.isDone() && Waiting.of(asked, 0).isPresent();
             if (!stillGood) {
-                askedKey = key;
-                asked = request(uri, finding.getRange(), new CodeActionContext(List.of(finding), List.of(CodeActionKind.QuickFix)));
+                question = now;
+                asked = request(now.uri, now.finding.getRange(), new CodeActionContext(List.of(now.finding), List.of(CodeActionKind.QuickFix)));
             }
         }
         return asked;
@@ -80,7 +80,10 @@ public final class QuickFixes implements IMarkerResolutionGenerator2 {
         return ShowClient.get().ask(server -> server.getTextDocumentService().codeAction(params));
     }
 
-    private record Fix(CodeAction action, Edits.Asked versions) implements IMarkerResolution2 {
+    private record Question(String uri, KnownTexts texts, Diagnostic finding) {
+    }
+
+    private record Fix(CodeAction action, KnownTexts texts) implements IMarkerResolution2 {
         @Override
         public String getLabel() {
             return action.getTitle();
@@ -98,7 +101,7 @@ public final class QuickFixes implements IMarkerResolutionGenerator2 {
 
         @Override
         public void run(IMarker marker) {
-            Edits.apply(action.getTitle(), action.getEdit(), versions);
+            Edits.apply(action.getTitle(), action.getEdit(), texts);
         }
     }
 

@@ -23,7 +23,7 @@ public final class ReferencesHandler extends ShowHandler {
         String name = Positions.text(text.document(), word);
         PlaceQuestion.<List<? extends Location>>ofName(text, word.getOffset(), word.getLength(), (server, place) -> server.getTextDocumentService()
                 .references(new ReferenceParams(text.id(), place.getStart(), new ReferenceContext(true))))
-                .ask((found, version) -> show(editor, name, found), Tell::status);
+                .ask((found, asked) -> show(editor, name, found), Tell::status);
     }
 
     private static void show(ITextEditor editor, String name, List<? extends Location> found) {

@@ -43,11 +43,11 @@ public final class RenameHandler extends ShowHandler {
     public static void rename(OpenText text, int offset, String old, String name) {
         PlaceQuestion.ofName(text, offset, old.length(),
                 (server, place) -> server.getTextDocumentService().rename(new RenameParams(text.id(), place.getStart(), name)))
-                .ask((edit, version) -> {
+                .ask((edit, asked) -> {
                     if (edit == null) {
                         Tell.status(old + " cannot be renamed: it is no name of this show.");
                     } else {
-                        Edits.apply("Rename " + old + " to " + name, edit, Edits.Asked.now(text));
+                        Edits.apply("Rename " + old + " to " + name, edit, asked);
                     }
                 }, why -> Tell.status(old + " was not renamed. " + why));
     }

@@ -17,6 +17,7 @@ import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.Point;
 import org.girandole.studio.client.Edits;
+import org.girandole.studio.client.KnownTexts;
 import org.girandole.studio.client.OpenText;
 import org.girandole.studio.client.Positions;
 import org.girandole.studio.client.ShowClient;
@@ -31,14 +32,14 @@ public final class Rewrites implements IQuickAssistProcessor {
         if (text.isEmpty()) {
             return new ICompletionProposal[0];
         }
-        Edits.Asked versions = Edits.Asked.now(text.get());
+        KnownTexts asked = KnownTexts.now();
         List<Either<Command, CodeAction>> actions = Waiting.of(QuickFixes.request(text.get().uri(),
                 Positions.range(document, context.getOffset(), Math.max(0, context.getLength())),
                 new CodeActionContext(List.of(), List.of(CodeActionKind.RefactorRewrite))), Waiting.SHORT_MS).orElse(List.of());
         List<ICompletionProposal> proposals = new ArrayList<>();
         for (Either<Command, CodeAction> action : actions) {
             if (action.isRight() && action.getRight().getEdit() != null) {
-                proposals.add(new Rewrite(action.getRight(), versions));
+                proposals.add(new Rewrite(action.getRight(), asked));
             }
         }
         return proposals.toArray(ICompletionProposal[]::new);
@@ -59,10 +60,10 @@ public final class Rewrites implements IQuickAssistProcessor {
         return null;
     }
 
-    private record Rewrite(CodeAction action, Edits.Asked versions) implements ICompletionProposal {
+    private record Rewrite(CodeAction action, KnownTexts asked) implements ICompletionProposal {
         @Override
         public void apply(IDocument document) {
-            Edits.apply(action.getTitle(), action.getEdit(), versions);
+            Edits.apply(action.getTitle(), action.getEdit(), asked);
         }
 
         @Override
