@@ -24,6 +24,7 @@ import org.girandole.lang.services.ShowGrammarAccess;
 import org.girandole.lang.show.CueLine;
 import org.girandole.lang.show.Named;
 import org.girandole.lang.show.PlaceRange;
+import org.girandole.lang.show.Places;
 import org.girandole.plan.script.InputFile;
 
 /** What the compilers of the parts of one script share. */
@@ -138,7 +139,7 @@ final class Compilation {
             // No name at all; the parser has said so.
             return;
         }
-        if (Joints.is(name) && (owner instanceof PlaceRange || owner instanceof CueLine)) {
+        if (Joints.is(name) && (owner instanceof CueLine || isMore(owner))) {
             Joints.report(this, owner, reference, name, owner instanceof CueLine ? Joints.WRITE_COMMA : Joints.LEAVE_OUT);
             return;
         }
@@ -167,6 +168,11 @@ final class Compilation {
                 + near.map(n -> "; did you mean " + n + "?").orElse("")).found(name, Words.or(wanted))
                 .remedy(near.map(n -> "write " + n + ", or define " + name).orElse("define " + name + ", or use the file that does"))
                 .data(near.map(n -> Map.of("replace", n)).orElse(Map.of())).at(sources.of(owner, reference));
+    }
+
+    /** Whether it stands after a comma between positions. */
+    private static boolean isMore(EObject place) {
+        return place instanceof PlaceRange && place.eContainer() instanceof Places places && places.getRanges().indexOf(place) > 0;
     }
 
     /** In a cue, a name of the wrong kind mostly means that something before or after it is missing. */

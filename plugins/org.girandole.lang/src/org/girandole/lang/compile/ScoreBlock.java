@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import org.eclipse.emf.ecore.EObject;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.show.Argument;
 import org.girandole.lang.show.CueLine;
@@ -174,7 +175,7 @@ final class ScoreBlock {
     /** Where the block around it is not closed, that is what is wrong: the waiver stands after it. */
     private void waiver(StrayWaiver waiver) {
         if (Sources.written(waiver.eContainer()).endsWith("}")) {
-            compilation.problems().report(LanguageRules.SYNTAX, "A waiver stands outside of the score")
+            compilation.problems().report(LanguageRules.SYNTAX, "A waiver stands outside of the score, not among its lines")
                     .found("a waiver among the lines of a score or figure", "a waiver after the brace that closes it")
                     .remedy("move it below the brace that closes the score")
                     .at(compilation.sources().whole(waiver));
@@ -182,8 +183,24 @@ final class ScoreBlock {
     }
 
     private void stray(StrayItem stray) {
+        if (joinsEffects(stray)) {
+            compilation.problems().report(LanguageRules.SYNTAX, "A cue fires one effect; '" + stray.getWord() + "' joins no other to it")
+                    .found(stray.getWord(), "one effect in a cue").remedy("write what follows as a cue of its own at the same time")
+                    .at(compilation.sources().of(stray, eINSTANCE.getStrayItem_Word()));
+            return;
+        }
         Strays.report(compilation, stray, eINSTANCE.getStrayItem_Word(), stray.getWord(), "a line of a score", LINES,
                 "a cue is written: at TIME PLACES EFFECT");
+    }
+
+    /** Whether it is a comma or a word for it right after a cue that has its effect. */
+    private static boolean joinsEffects(StrayItem stray) {
+        if (!",".equals(stray.getWord()) && !Joints.is(stray.getWord())) {
+            return false;
+        }
+        List<EObject> lines = stray.eContainer().eContents();
+        int before = lines.indexOf(stray) - 1;
+        return before >= 0 && lines.get(before) instanceof CueLine cue && cue.getEffect() != null;
     }
 
     private List<ScoreItem> inside(List<Item> written, Times.Place place) {
