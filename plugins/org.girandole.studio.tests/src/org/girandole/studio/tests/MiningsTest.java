@@ -98,6 +98,36 @@ class MiningsTest {
         assertThat(document.get()).as("they are no part of the text").doesNotContain("igniters");
     }
 
+    /** The platform places every one of them anew at each check, on the display's thread. */
+    @Test
+    void inALongScriptOnlyThoseNearWhatIsSeenAreMade() throws Exception {
+        shows.edit("cue First at Start  B       RedPeony75", "cue First at Start  B       RedPeony75\n" + "    // far apart\n".repeat(3_000).stripTrailing());
+        ITextEditor editor = Ui.open(shows.show());
+        String text = Ui.document(editor).get();
+        int first = Ui.document(editor).getLineOfOffset(text.indexOf("cue First"));
+        int far = Ui.document(editor).getLineOfOffset(text.indexOf("    at Start + 1 bar"));
+        Ui.caretAfter(editor, "cue First");
+        Ui.until("a time beside the cue that is seen", () -> hint(editor, first));
+        assertThat(hint(editor, far)).as("a time beside a cue that is not").isFalse();
+        Ui.viewer(editor).setTopIndex(far - 10);
+        Ui.until("a time beside what has come into view", () -> hint(editor, far));
+    }
+
+    private static boolean hint(ITextEditor editor, int line) throws Exception {
+        boolean[] found = new boolean[1];
+        IDocument document = Ui.document(editor);
+        var model = ((ISourceViewer) Ui.viewer(editor)).getAnnotationModel();
+        model.getAnnotationIterator().forEachRemaining(annotation -> {
+            try {
+                found[0] |= annotation instanceof org.eclipse.jface.text.source.inlined.AbstractInlinedAnnotation
+                        && document.getLineOfOffset(model.getPosition(annotation).getOffset()) == line;
+            } catch (org.eclipse.jface.text.BadLocationException e) {
+                throw new AssertionError(e);
+            }
+        });
+        return found[0];
+    }
+
     /** Else a new line below a cue would have that cue's time, and a cue that was moved its old one, until the check has caught up. */
     @Test
     void aTimeIsShownOnlyBesideTheLineItWasAskedFor() throws Exception {

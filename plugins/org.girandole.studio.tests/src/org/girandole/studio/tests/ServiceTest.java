@@ -7,7 +7,10 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.eclipse.core.runtime.Adapters;
+import org.eclipse.jface.bindings.Binding;
+import org.eclipse.jface.bindings.keys.KeySequence;
 import org.eclipse.jface.text.IDocument;
+import org.eclipse.jface.text.IInformationControl;
 import org.eclipse.jface.text.Region;
 import org.eclipse.jface.text.contentassist.ICompletionProposal;
 import org.eclipse.jface.text.contentassist.ICompletionProposalExtension2;
@@ -15,10 +18,12 @@ import org.eclipse.jface.text.source.ISourceViewer;
 import org.eclipse.jface.text.source.projection.ProjectionAnnotationModel;
 import org.eclipse.jface.text.source.projection.ProjectionViewer;
 import org.eclipse.swt.custom.StyleRange;
+import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.RGB;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.ui.handlers.IHandlerService;
+import org.eclipse.ui.keys.IBindingService;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.eclipse.ui.texteditor.ITextEditorActionConstants;
 import org.eclipse.ui.views.contentoutline.ContentOutlinePage;
@@ -113,6 +118,33 @@ class ServiceTest {
             String html = Ui.get(CompletableFuture.supplyAsync(() -> new Hovers().getHoverInfo(Ui.viewer(editor), new Region(offset, 0))));
             return html != null && html.contains("75");
         });
+    }
+
+    /** By its key the platform opens the tooltip in whatever the hover says it needs; without that, with all tags. */
+    @Test
+    void theTooltipShowsNoTags() throws Exception {
+        Ui.open(shows.show());
+        IInformationControl control = new Hovers().getHoverControlCreator().createInformationControl(Ui.window().getShell());
+        try {
+            control.setSizeConstraints(400, 300);
+            control.setInformation("<b>effect</b><br>with <pre>tags</pre>");
+            List<StyledText> texts = new ArrayList<>();
+            for (org.eclipse.swt.widgets.Shell shell : Ui.window().getShell().getShells()) {
+                texts.addAll(Widgets.all(shell, StyledText.class));
+            }
+            assertThat(texts).extracting(StyledText::getText).anyMatch(text -> text.contains("effect")).noneMatch(text -> text.contains("<"));
+        } finally {
+            control.dispose();
+        }
+    }
+
+    @Test
+    void renameHasAKeyThatNothingElseTakes() throws Exception {
+        Ui.open(shows.show());
+        IBindingService bindings = Ui.window().getService(IBindingService.class);
+        Binding key = bindings.getPerfectMatch(KeySequence.getInstance("M2+M3+R"));
+        assertThat(key).isNotNull();
+        assertThat(key.getParameterizedCommand().getId()).isEqualTo("org.eclipse.ui.edit.rename");
     }
 
     @Test

@@ -25,10 +25,16 @@ import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
 import org.girandole.studio.client.OpenText;
+import org.girandole.studio.client.Positions;
 import org.girandole.studio.client.ShowClient;
 
 /** Fire times at the ends of lines, and sums above sections: shown, never part of the text. */
 public final class Minings extends AbstractCodeMiningProvider {
+    /** The platform places each of them anew at every check, on the display's thread: in a longer script only those near what is seen are made. */
+    private static final int MOST_LINES = 2_000;
+    /** So many lines above and below what is seen. */
+    static final int NEAR_LINES = 400;
+
     @Override
     public CompletableFuture<List<? extends ICodeMining>> provideCodeMinings(ITextViewer viewer, IProgressMonitor monitor) {
         IDocument document = viewer.getDocument();
@@ -38,14 +44,30 @@ public final class Minings extends AbstractCodeMiningProvider {
             return CompletableFuture.completedFuture(List.of());
         }
         int version = text.version();
-        Range all = new Range(new Position(0, 0), new Position(document.getNumberOfLines(), 0));
-        CompletableFuture<List<InlayHint>> hints = ShowClient.get()
-                .ask(server -> server.getTextDocumentService().inlayHint(new InlayHintParams(text.id(), all)));
+        CompletableFuture<List<InlayHint>> hints = range(viewer, document).thenCompose(range -> ShowClient.get()
+                .ask(server -> server.getTextDocumentService().inlayHint(new InlayHintParams(text.id(), range))));
         CompletableFuture<List<? extends CodeLens>> lenses = ShowClient.get()
                 .ask(server -> server.getTextDocumentService().codeLens(new CodeLensParams(text.id())));
         // The platform takes the answer on the thread that it comes on, and draws it on that of the display: only there is it safe.
         return hints.thenCombineAsync(lenses, (ends, heads) -> text.version() == version ? minings(document, ends, heads) : List.of(),
                 widget.getDisplay()::asyncExec);
+    }
+
+    /** What is seen is known on the display's thread only; the platform asks on others too. */
+    private static CompletableFuture<Range> range(ITextViewer viewer, IDocument document) {
+        int lines = document.getNumberOfLines();
+        Range all = new Range(new Position(0, 0), new Position(lines, 0));
+        if (lines <= MOST_LINES) {
+            return CompletableFuture.completedFuture(all);
+        }
+        return CompletableFuture.supplyAsync(() -> {
+            if (viewer.getTextWidget() == null || viewer.getTextWidget().isDisposed()) {
+                return all;
+            }
+            int from = Positions.position(document, Math.max(0, viewer.getTopIndexStartOffset())).getLine();
+            int to = Positions.position(document, Math.max(0, viewer.getBottomIndexEndOffset())).getLine();
+            return new Range(new Position(Math.max(0, from - NEAR_LINES), 0), new Position(Math.min(lines, to + NEAR_LINES), 0));
+        }, viewer.getTextWidget().getDisplay()::asyncExec);
     }
 
     private List<ICodeMining> minings(IDocument document, List<InlayHint> ends, List<? extends CodeLens> heads) {

@@ -1,7 +1,9 @@
 package org.girandole.studio.editor;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.eclipse.core.runtime.IAdapterFactory;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.text.IDocument;
@@ -53,9 +55,9 @@ public final class Outline extends ContentOutlinePage implements ShowListener {
 
         static List<Node> nodes(Node parent, List<DocumentSymbol> symbols) {
             List<Node> nodes = new ArrayList<>();
+            Map<String, Integer> same = new HashMap<>();
             for (DocumentSymbol symbol : symbols) {
-                int same = (int) nodes.stream().filter(node -> node.symbol.getName().equals(symbol.getName())).count();
-                nodes.add(new Node(parent, symbol, same));
+                nodes.add(new Node(parent, symbol, same.merge(symbol.getName(), 1, Integer::sum) - 1));
             }
             return nodes;
         }
@@ -120,7 +122,7 @@ public final class Outline extends ContentOutlinePage implements ShowListener {
         ShowClient.get().ask(server -> server.getTextDocumentService().documentSymbol(new DocumentSymbolParams(text.id())))
                 .thenAccept(symbols -> {
                     if (symbols != null) {
-                        List<DocumentSymbol> roots = symbols.stream().filter(either -> either.isRight()).map(either -> either.getRight()).toList();
+                        List<Node> roots = Node.nodes(null, symbols.stream().filter(either -> either.isRight()).map(either -> either.getRight()).toList());
                         Control control = getControl();
                         if (control != null && !control.isDisposed()) {
                             control.getDisplay().asyncExec(() -> show(roots));
@@ -129,14 +131,14 @@ public final class Outline extends ContentOutlinePage implements ShowListener {
                 });
     }
 
-    private void show(List<DocumentSymbol> roots) {
+    private void show(List<Node> roots) {
         TreeViewer tree = getTreeViewer();
         if (tree == null || tree.getControl().isDisposed()) {
             return;
         }
         Object[] expanded = tree.getExpandedElements();
         boolean first = tree.getInput() == null;
-        tree.setInput(Node.nodes(null, roots));
+        tree.setInput(roots);
         if (first) {
             tree.expandToLevel(2);
         } else {

@@ -1,6 +1,8 @@
 package org.girandole.studio.editor;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.DocumentEvent;
@@ -9,6 +11,7 @@ import org.eclipse.jface.text.IDocumentListener;
 import org.eclipse.jface.text.IRegion;
 import org.eclipse.jface.text.ITextPresentationListener;
 import org.eclipse.jface.text.ITextViewer;
+import org.eclipse.jface.text.ITextViewerExtension2;
 import org.eclipse.jface.text.ITextViewerExtension4;
 import org.eclipse.jface.text.TextPresentation;
 import org.eclipse.lsp4j.SemanticTokensParams;
@@ -18,8 +21,14 @@ import org.girandole.studio.client.ShowClient;
 
 /** Colours by what a word is: effect, place, mark, … The last answer moves along with the text until there is a new one. */
 public final class SemanticColours extends ViewerStrategy implements ITextPresentationListener, IDocumentListener {
+    /** So many characters are coloured at once; a long script would hold up the display. */
+    private static final int PIECE = 20_000;
+
     private final List<Token> tokens = new ArrayList<>();
     private IDocument listened;
+    /** What has still to be coloured: from, and up to; on the display's thread. */
+    private int from;
+    private int to;
 
     /** A word and what it is. */
     private record Token(int offset, int length, String type) {
@@ -74,26 +83,83 @@ public final class SemanticColours extends ViewerStrategy implements ITextPresen
         int line = 0;
         int column = 0;
         try {
+            int start = document.getLineOffset(0);
             for (int i = 0; i + 4 < data.size(); i += 5) {
-                column = data.get(i) == 0 ? column + data.get(i + 1) : data.get(i + 1);
-                line += data.get(i);
+                if (data.get(i) > 0) {
+                    line += data.get(i);
+                    column = 0;
+                    start = document.getLineOffset(line);
+                }
+                column += data.get(i + 1);
                 int type = data.get(i + 3);
                 if (type < legend.size()) {
-                    now.add(new Token(document.getLineOffset(line) + column, data.get(i + 2), legend.get(type)));
+                    now.add(new Token(start + column, data.get(i + 2), legend.get(type)));
                 }
             }
         } catch (BadLocationException e) {
             // The text has moved on in this very moment.
             return;
         }
-        boolean same;
+        List<Token> before;
         synchronized (tokens) {
-            same = tokens.equals(now);
+            before = List.copyOf(tokens);
             tokens.clear();
             tokens.addAll(now);
         }
-        if (!same) {
-            viewer().invalidateTextPresentation();
+        colour(before, now);
+    }
+
+    /** Colours anew what lies between the first and the last word that is another than before. */
+    private void colour(List<Token> before, List<Token> now) {
+        int most = Math.min(before.size(), now.size());
+        int first = 0;
+        while (first < most && before.get(first).equals(now.get(first))) {
+            first++;
+        }
+        int last = 0;
+        while (last < most - first && before.get(before.size() - 1 - last).equals(now.get(now.size() - 1 - last))) {
+            last++;
+        }
+        boolean waiting = from < to;
+        int begin = waiting ? from : Integer.MAX_VALUE;
+        int end = waiting ? to : 0;
+        for (List<Token> other : List.of(before.subList(first, before.size() - last), now.subList(first, now.size() - last))) {
+            if (!other.isEmpty()) {
+                Token ending = other.get(other.size() - 1);
+                begin = Math.min(begin, other.get(0).offset);
+                end = Math.max(end, ending.offset + ending.length);
+            }
+        }
+        if (begin >= end) {
+            return;
+        }
+        from = begin;
+        to = end;
+        // What is seen first, the rest piece by piece.
+        int seen = Math.max(from, viewer().getTopIndexStartOffset());
+        invalidate(seen, Math.min(to, viewer().getBottomIndexEndOffset() + 1) - seen);
+        if (!waiting) {
+            piece(viewer());
+        }
+    }
+
+    private void piece(ITextViewer shown) {
+        if (viewer() != shown || shown.getTextWidget() == null || shown.getTextWidget().isDisposed()) {
+            from = to;
+            return;
+        }
+        int length = Math.min(PIECE, to - from);
+        invalidate(from, length);
+        from += length;
+        if (from < to) {
+            shown.getTextWidget().getDisplay().asyncExec(() -> piece(shown));
+        }
+    }
+
+    private void invalidate(int offset, int length) {
+        int within = Math.min(length, viewer().getDocument().getLength() - offset);
+        if (within > 0 && viewer() instanceof ITextViewerExtension2 extension) {
+            extension.invalidateTextPresentation(offset, within);
         }
     }
 
@@ -103,8 +169,10 @@ public final class SemanticColours extends ViewerStrategy implements ITextPresen
         int end = extent.getOffset() + extent.getLength();
         List<StyleRange> styles = new ArrayList<>();
         synchronized (tokens) {
-            for (Token token : tokens) {
-                if (token.offset >= extent.getOffset() && token.offset + token.length <= end) {
+            int found = Collections.binarySearch(tokens, new Token(extent.getOffset(), 0, ""), Comparator.comparingInt(Token::offset));
+            for (int i = found < 0 ? -found - 1 : found; i < tokens.size() && tokens.get(i).offset < end; i++) {
+                Token token = tokens.get(i);
+                if (token.offset + token.length <= end) {
                     StyleRange style = Colours.style(token.type, token.offset, token.length);
                     if (style != null) {
                         styles.add(style);
@@ -119,6 +187,10 @@ public final class SemanticColours extends ViewerStrategy implements ITextPresen
     public void documentAboutToBeChanged(DocumentEvent event) {
         int end = event.getOffset() + event.getLength();
         int moved = (event.getText() == null ? 0 : event.getText().length()) - event.getLength();
+        if (from < to) {
+            from = Math.min(from, event.getOffset());
+            to = Math.max(event.getOffset(), to + moved);
+        }
         synchronized (tokens) {
             tokens.removeIf(token -> token.offset < end && token.offset + token.length > event.getOffset());
             tokens.replaceAll(token -> token.offset >= end ? new Token(token.offset + moved, token.length, token.type) : token);

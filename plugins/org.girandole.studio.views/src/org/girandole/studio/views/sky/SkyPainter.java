@@ -32,6 +32,7 @@ public final class SkyPainter {
     private final Flights flights;
     private final Stand stand;
     private final double unit;
+    private final List<String> caution;
 
     public SkyPainter(Pen pen, Palette palette, PlanView plan, SiteView site, Flights flights, double width, double height) {
         this.pen = pen;
@@ -40,7 +41,8 @@ public final class SkyPainter {
         this.site = site;
         this.flights = flights;
         this.unit = pen.height(Letters.NORMAL);
-        this.stand = Stand.whole(flights.all(), site.lookDeg(), width, height, unit * 4.2);
+        this.caution = pen.wrapped("A sketch: what the script does not say of height, width and length is drawn as is usual.", width - unit, Letters.SMALL);
+        this.stand = Stand.whole(flights.all(), site.lookDeg(), width, height, unit * (3.2 + caution.size()));
     }
 
     /** @param selected number of the selected cue, 0 for none */
@@ -83,12 +85,13 @@ public final class SkyPainter {
     }
 
     private void foot(long us, List<CueView> seen) {
-        double y = stand.height() - unit * 2.5;
+        double y = stand.height() - unit * (1.5 + caution.size());
         long sounding = seen.stream().filter(cue -> cue.burstUs() <= us).count();
         String words = Words.clock(us) + "   " + sounding + " seen, " + (seen.size() - sounding) + " rising";
         pen.text(words, unit * 0.5, y, Align.LEFT, Letters.BOLD, palette.ink());
-        pen.text(pen.fitted("A sketch: what the script does not say of height, width and length is drawn as is usual.", stand.width() - unit, Letters.SMALL),
-                unit * 0.5, y + unit * 1.2, Align.LEFT, Letters.SMALL, palette.faint());
+        for (int i = 0; i < caution.size(); i++) {
+            pen.text(caution.get(i), unit * 0.5, y + unit * (1.2 + i), Align.LEFT, Letters.SMALL, palette.faint());
+        }
     }
 
     private void halo(CueView cue) {

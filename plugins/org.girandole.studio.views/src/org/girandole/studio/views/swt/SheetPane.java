@@ -10,6 +10,7 @@ import org.eclipse.swt.custom.SashForm;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.layout.GridLayout;
+import org.eclipse.swt.layout.RowLayout;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
@@ -40,7 +41,8 @@ public final class SheetPane extends Composite {
         layout.marginHeight = 0;
         setLayout(layout);
         Composite bar = new Composite(this, SWT.NONE);
-        bar.setLayout(new GridLayout(7, false));
+        // In a narrow view the buttons take two lines.
+        bar.setLayout(new RowLayout(SWT.HORIZONTAL));
         bar.setLayoutData(new GridData(SWT.FILL, SWT.TOP, true, false));
         button(bar, "Page before", () -> state.step(-1));
         button(bar, "Next page", () -> state.step(1));
@@ -48,8 +50,8 @@ public final class SheetPane extends Composite {
         button(bar, "Larger", () -> state.zoom(1));
         button(bar, "Save as PDF\u2026", () -> export.accept("pdf"));
         button(bar, "Save as HTML\u2026", () -> export.accept("html"));
-        words = new Label(bar, SWT.NONE);
-        words.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+        words = new Label(this, SWT.WRAP);
+        words.setLayoutData(new GridData(SWT.FILL, SWT.TOP, true, false));
         SashForm sash = new SashForm(this, SWT.HORIZONTAL);
         sash.setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
         list = new List(sash, SWT.SINGLE | SWT.V_SCROLL | SWT.H_SCROLL | SWT.BORDER);
@@ -105,7 +107,11 @@ public final class SheetPane extends Composite {
         if (!state.names().isEmpty()) {
             list.setSelection(state.selected());
         }
-        words.setText(state.words());
+        if (!words.getText().equals(state.words())) {
+            words.setText(state.words());
+            // It may have become longer than a line.
+            layout();
+        }
         page.redraw();
     }
 

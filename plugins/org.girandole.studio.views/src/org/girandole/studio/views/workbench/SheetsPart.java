@@ -52,6 +52,11 @@ public final class SheetsPart extends ViewPart {
     private void changed(Stage.Change change) {
         if (change == Stage.Change.SHOW) {
             stale = true;
+            String nothing = hub.stage().plan().nothing();
+            if (nothing != null) {
+                // Else the sheets of another show would stay.
+                pane.list(SheetList.nothing(hub.stage().plan().uri(), nothing));
+            }
             pane.canvas().redraw();
         }
     }
@@ -59,6 +64,9 @@ public final class SheetsPart extends ViewPart {
     private void askList() {
         if (stale && hub.stage().plan().nothing() == null) {
             stale = false;
+            if (pane.state().list().nothing() != null) {
+                pane.list(SheetList.nothing(hub.stage().plan().uri(), "The sheets are being laid out\u2026"));
+            }
             lists.ask(hub.stage().plan().uri());
         }
     }

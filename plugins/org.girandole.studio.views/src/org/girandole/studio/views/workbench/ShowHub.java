@@ -45,9 +45,11 @@ public final class ShowHub implements ShowListener {
     private String rehearsed = "";
     private SiteView site = SiteView.nothing("", "Open the script of a show to see its site here.");
     private final TriedWind wind = new TriedWind(this::askSite);
+    private final FirstCheck check;
 
     private ShowHub(Display display) {
         this.display = display;
+        check = new FirstCheck(display, why -> empty(uri, why));
         plans = new Question<>(display, wanted -> requests.plan(new ScriptParams(wanted)), this::show);
         sites = new Question<>(display, requests::site, this::showSite);
         nights = new Question<>(display, requests::rehearsal, this::showNight);
@@ -120,22 +122,34 @@ public final class ShowHub implements ShowListener {
 
     private void look(String file) {
         uri = file;
+        if (!check.isOf(file) && (stage.plan().uri().equals(file) || stage.plan().files().contains(file))) {
+            check.ends();
+        } else {
+            check.begins(file);
+        }
         plans.ask(file);
     }
 
+    private void empty(String file, String why) {
+        stage.show(PlanView.nothing(file, why));
+        // Else the site of another show would stay.
+        tellSite(SiteView.nothing(file, why));
+    }
+
     private void show(PlanView plan) {
+        check.ends();
         // A file that belongs to the show at hand may be broken for a moment: the last good plan then stays.
         boolean broken = plan.nothing() != null && stage.plan().nothing() == null && stage.plan().files().contains(uri);
         if (broken || display.isDisposed()) {
             return;
         }
         wind.look(plan.uri());
-        stage.show(plan);
         if (plan.nothing() != null) {
-            // Else the site of another show would stay.
-            tellSite(SiteView.nothing(plan.uri(), plan.nothing()));
+            empty(plan.uri(), plan.nothing());
+        } else {
+            stage.show(plan);
+            askSite();
         }
-        askSite();
     }
 
     private void stageChanged(Stage.Change change) {

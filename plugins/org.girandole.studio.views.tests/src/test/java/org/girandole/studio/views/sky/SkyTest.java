@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.girandole.protocol.CueView;
 import org.girandole.protocol.CueView.Spot;
 import org.girandole.protocol.PlanView;
@@ -57,6 +58,19 @@ class SkyTest {
     @Test
     void theSameMomentLooksTheSame() {
         assertThat(sketch(10 * S + 300_000)).isEqualTo(sketch(10 * S + 300_000));
+    }
+
+    /** A view as narrow as beside the script. */
+    @Test
+    void thatItIsASketchIsReadWholeInANarrowViewToo() {
+        Sketch sketch = new Sketch(1);
+        new SkyPainter(sketch, Palette.LIGHT, plan, SITE, flights, 360, 300).paint(10 * S, 0);
+        String all = sketch.texts().stream().map(Sketch.Text::text).collect(Collectors.joining(" "));
+        assertThat(all).contains("what the script does not say of height, width and length is drawn as is usual.");
+        for (Sketch.Text one : sketch.texts()) {
+            assertThat(one.bottom()).isLessThanOrEqualTo(300);
+            assertThat(sketch.texts()).filteredOn(other -> other != one && other.overlaps(one)).as(one.text()).isEmpty();
+        }
     }
 
     private List<String> sketch(long us) {
