@@ -29,6 +29,8 @@ public final class SemanticColours extends ViewerStrategy implements ITextPresen
     /** What has still to be coloured: from, and up to; on the display's thread. */
     private int from;
     private int to;
+    /** While a piece is coloured, which may be longer than it should: it is whole lines. */
+    private boolean own;
 
     /** A word and what it is. */
     private record Token(int offset, int length, String type) {
@@ -120,9 +122,8 @@ public final class SemanticColours extends ViewerStrategy implements ITextPresen
         while (last < most - first && before.get(before.size() - 1 - last).equals(now.get(now.size() - 1 - last))) {
             last++;
         }
-        boolean waiting = from < to;
-        int begin = waiting ? from : Integer.MAX_VALUE;
-        int end = waiting ? to : 0;
+        int begin = Integer.MAX_VALUE;
+        int end = 0;
         for (List<Token> other : List.of(before.subList(first, before.size() - last), now.subList(first, now.size() - last))) {
             if (!other.isEmpty()) {
                 Token ending = other.get(other.size() - 1);
@@ -130,16 +131,23 @@ public final class SemanticColours extends ViewerStrategy implements ITextPresen
                 end = Math.max(end, ending.offset + ending.length);
             }
         }
-        if (begin >= end) {
+        if (begin < end) {
+            colour(viewer(), begin, end);
+        }
+    }
+
+    /** What is seen first, the rest piece by piece. */
+    private void colour(ITextViewer shown, int begin, int end) {
+        if (viewer() != shown || shown.getTextWidget() == null || shown.getTextWidget().isDisposed()) {
             return;
         }
-        from = begin;
-        to = end;
-        // What is seen first, the rest piece by piece.
-        int seen = Math.max(from, viewer().getTopIndexStartOffset());
-        invalidate(seen, Math.min(to, viewer().getBottomIndexEndOffset() + 1) - seen);
+        boolean waiting = from < to;
+        from = waiting ? Math.min(from, begin) : begin;
+        to = waiting ? Math.max(to, end) : end;
+        int seen = Math.max(from, shown.getTopIndexStartOffset());
+        invalidate(seen, Math.min(to, shown.getBottomIndexEndOffset() + 1) - seen);
         if (!waiting) {
-            piece(viewer());
+            piece(shown);
         }
     }
 
@@ -159,7 +167,12 @@ public final class SemanticColours extends ViewerStrategy implements ITextPresen
     private void invalidate(int offset, int length) {
         int within = Math.min(length, viewer().getDocument().getLength() - offset);
         if (within > 0 && viewer() instanceof ITextViewerExtension2 extension) {
-            extension.invalidateTextPresentation(offset, within);
+            own = true;
+            try {
+                extension.invalidateTextPresentation(offset, within);
+            } finally {
+                own = false;
+            }
         }
     }
 
@@ -167,6 +180,12 @@ public final class SemanticColours extends ViewerStrategy implements ITextPresen
     public void applyTextPresentation(TextPresentation presentation) {
         IRegion extent = presentation.getExtent();
         int end = extent.getOffset() + extent.getLength();
+        ITextViewer shown = viewer();
+        if (extent.getLength() > 2 * PIECE && !own) {
+            // The platform presents the whole text anew, as when folding begins.
+            shown.getTextWidget().getDisplay().asyncExec(() -> colour(shown, extent.getOffset(), end));
+            return;
+        }
         List<StyleRange> styles = new ArrayList<>();
         synchronized (tokens) {
             int found = Collections.binarySearch(tokens, new Token(extent.getOffset(), 0, ""), Comparator.comparingInt(Token::offset));
