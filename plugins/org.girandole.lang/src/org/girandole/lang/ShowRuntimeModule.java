@@ -7,6 +7,7 @@ import org.eclipse.xtext.conversion.IValueConverterService;
 import org.eclipse.xtext.linking.ILinkingDiagnosticMessageProvider;
 import org.eclipse.xtext.parser.IEncodingProvider;
 import org.eclipse.xtext.parser.IParser;
+import org.eclipse.xtext.parser.antlr.IPartialParsingHelper;
 import org.eclipse.xtext.parser.antlr.ISyntaxErrorMessageProvider;
 import org.eclipse.xtext.parser.antlr.Lexer;
 import org.eclipse.xtext.parser.antlr.LexerBindings;
@@ -14,6 +15,7 @@ import org.eclipse.xtext.parser.antlr.LexerProvider;
 import org.eclipse.xtext.service.DispatchingProvider;
 import org.eclipse.xtext.validation.IResourceValidator;
 import org.girandole.lang.parser.antlr.internal.InternalShowLexer;
+import org.girandole.lang.parsing.BlockParsing;
 import org.girandole.lang.parsing.DepthLexer;
 import org.girandole.lang.parsing.PatientParser;
 import org.girandole.lang.parsing.ShowValues;
@@ -44,6 +46,11 @@ public class ShowRuntimeModule extends AbstractShowRuntimeModule {
     @Override
     public Class<? extends IParser> bindIParser() {
         return PatientParser.class;
+    }
+
+    @Override
+    public Class<? extends IPartialParsingHelper> bindIPartialParserHelper() {
+        return BlockParsing.class;
     }
 
     @Override

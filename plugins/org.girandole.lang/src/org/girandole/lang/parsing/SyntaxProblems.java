@@ -2,13 +2,12 @@ package org.girandole.lang.parsing;
 
 import java.util.ArrayList;
 import java.util.HashSet;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.SyntaxErrorMessage;
+import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.eclipse.xtext.resource.XtextResource;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.compile.Problems;
@@ -44,7 +43,6 @@ public final class SyntaxProblems {
                 lexical.add(node.getStartLine());
             }
         }
-        Map<INode, ILeafNode> before = before(file.getParseResult().getRootNode());
         int count = 0;
         for (INode node : errors) {
             if (++count > MOST) {
@@ -53,7 +51,7 @@ public final class SyntaxProblems {
             if (isLexical(node)) {
                 lexical(file, node, problems, sources);
             } else {
-                grammatical(file, node, before.get(node), problems, sources, lexical);
+                grammatical(file, node, before(node), problems, sources, lexical);
             }
         }
     }
@@ -98,16 +96,19 @@ public final class SyntaxProblems {
         problems.report(rule, message).found(data[FOUND], data[EXPECTED]).remedy(data[REMEDY]).at(sources.of(file, missing ? before : node));
     }
 
-    /** For each leaf that is wrong, the last one before it that is neither space nor comment. One pass: files may be long. */
-    private static Map<INode, ILeafNode> before(INode root) {
-        Map<INode, ILeafNode> before = new IdentityHashMap<>();
-        ILeafNode last = null;
-        for (ILeafNode leaf : root.getLeafNodes()) {
-            if (leaf.getSyntaxErrorMessage() != null && last != null) {
-                before.put(leaf, last);
+    /** The last leaf before one that is wrong that is neither space nor comment. */
+    private static ILeafNode before(INode wrong) {
+        if (wrong instanceof ILeafNode) {
+            ILeafNode leaf = leafBefore(wrong);
+            while (leaf != null && leaf.isHidden()) {
+                leaf = leafBefore(leaf);
             }
-            last = leaf.isHidden() ? last : leaf;
+            return leaf;
         }
-        return before;
+        return null;
+    }
+
+    private static ILeafNode leafBefore(INode node) {
+        return node.getTotalOffset() == 0 ? null : NodeModelUtils.findLeafNodeAtOffset(node.getRootNode(), node.getTotalOffset() - 1);
     }
 }

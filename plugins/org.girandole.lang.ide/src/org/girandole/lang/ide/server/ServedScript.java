@@ -6,33 +6,32 @@ import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.diagnostics.Severity;
 import org.eclipse.xtext.linking.lazy.LazyLinkingResource;
 import org.eclipse.xtext.resource.impl.ListBasedDiagnosticConsumer;
-import org.girandole.lang.show.CueLine;
 
 /**
- * A script that changes key press by key press. When nothing but cue lines without names was parsed again, nothing but these is linked again:
+ * A script that changes key press by key press. When nothing but lines of a score without names was parsed again, nothing but these is linked again:
  * no other line refers to them, and what they say gives no name elsewhere another meaning.
  */
 class ServedScript extends LazyLinkingResource {
     /** Linking a line leaves a little behind that goes when everything is linked. */
     private static final int MOST_BEFORE_ALL = 1_000;
 
-    private Optional<EditedLine> edited = Optional.empty();
+    private EditedBlock edited = new EditedBlock(List.of());
     private boolean linkingLines;
     private int edits;
 
     @Override
     public void update(int offset, int replacedTextLength, String newText) {
-        edited = EditedLine.at(getParseResult(), offset, replacedTextLength);
+        edited = EditedBlock.at(getParseResult(), offset);
         try {
             super.update(offset, replacedTextLength, newText);
         } finally {
-            edited = Optional.empty();
+            edited = new EditedBlock(List.of());
         }
     }
 
     @Override
     protected void doLinking() {
-        Optional<List<CueLine>> lines = edits < MOST_BEFORE_ALL ? edited.flatMap(line -> line.parsedAgain(getParseResult())) : Optional.empty();
+        Optional<List<EObject>> lines = edits < MOST_BEFORE_ALL ? edited.parsedAgain(getParseResult()) : Optional.empty();
         edits = lines.isPresent() ? edits + 1 : 0;
         if (lines.isEmpty()) {
             super.doLinking();

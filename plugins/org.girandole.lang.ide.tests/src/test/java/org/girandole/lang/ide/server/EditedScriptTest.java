@@ -4,10 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.girandole.lang.show.ShowPackage.eINSTANCE;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.util.EcoreUtil;
 import org.eclipse.xtext.EcoreUtil2;
+import org.eclipse.xtext.nodemodel.ICompositeNode;
+import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.resource.XtextResource;
 import org.girandole.lang.LoadedShow;
 import org.girandole.lang.compile.CueMemory;
@@ -96,9 +100,31 @@ class EditedScriptTest {
         LoadedShow piecewise = compile();
         ShowFolder fresh = new ShowFolder(project, language);
         fresh.buffer(uri(), now);
-        LoadedShow atOnce = language.get(ShowCompiler.class).compile(fresh.load(uri()).orElseThrow());
+        XtextResource whole = fresh.load(uri()).orElseThrow();
+        assertThat(tree(script)).as(now).isEqualTo(tree(whole));
+        assertThat(errors(script)).as(now).isEqualTo(errors(whole));
+        LoadedShow atOnce = language.get(ShowCompiler.class).compile(whole);
         assertThat(piecewise.problems()).as(now).isEqualTo(atOnce.problems());
         assertThat(piecewise.script()).as(now).isEqualTo(atOnce.script());
+    }
+
+    /** All that the parser made of a text, down to each word. */
+    private static List<String> tree(XtextResource script) {
+        List<String> nodes = new ArrayList<>();
+        for (INode node : script.getParseResult().getRootNode().getAsTreeIterable()) {
+            EObject meant = node.hasDirectSemanticElement() ? node.getSemanticElement() : null;
+            nodes.add(node.getTotalOffset() + "+" + node.getTotalLength() + " " + node.getClass().getSimpleName() + " "
+                    + (node.getGrammarElement() == null ? "skipped" : EcoreUtil.getURI(node.getGrammarElement()).fragment()) + " "
+                    + (node instanceof ICompositeNode composite ? composite.getLookAhead() + " " : "")
+                    + (meant == null ? "" : script.getURIFragment(meant)) + (node.getSyntaxErrorMessage() == null ? "" : node.getSyntaxErrorMessage().getMessage()));
+        }
+        return nodes;
+    }
+
+    private static List<String> errors(XtextResource script) {
+        List<String> errors = new ArrayList<>();
+        script.getParseResult().getSyntaxErrors().forEach(node -> errors.add(node.getTotalOffset() + " " + node.getSyntaxErrorMessage().getMessage()));
+        return errors;
     }
 
     /** Each is something on which the meaning of lines hangs that are not themselves edited, or a line that moves, or one that breaks. */
@@ -135,7 +161,32 @@ class EditedScriptTest {
                 List.of("section One", "section Two"),
                 List.of("soundtrack March", "soundtrack Waltz"),
                 List.of("comet Moon", "comet Star"),
-                List.of("note \"walks\"", "note \"runs\""));
+                List.of("note \"walks\"", "note \"runs\""),
+                List.of("note \"walks\"", "note \"walks"),
+                List.of("note \"walks\"", "note"),
+                List.of("at Bow all", "at Bow } all"),
+                List.of("at Bow all", "at Bow { all"),
+                List.of("at Bow all", "at Bow all Star { at 0:01 A Moon }"),
+                List.of("at Bow all", "at Bow all Star { at 0:01 A Moon } } {"),
+                List.of("at Bow all", "at Bow /* all"),
+                List.of("at Bow all", "at Bow // all"),
+                List.of("at Bow all", "at Bow show all"),
+                List.of("at Bow all", "at Bow use \"more.show\" all"),
+                List.of("at Bow all", "at Bow + + - all"),
+                List.of("at Bow all", "at Bow ( all"),
+                List.of("at Bow all", "at Bow % fan section hold"),
+                List.of("at Bow all", "at all"),
+                List.of("play Pair(B) at bar 9\n", "play Pair(B) at\n"),
+                List.of("play Pair(B) at bar 9\n", "play Pair(B) at bar 9\n at 0:50"),
+                List.of("repeat 3 every 1 bar from", "repeat 3 every from"),
+                List.of("{ at 0 A Star  at 1 beat Wide Moon }", "{ at 0 A  at 1 beat Wide Moon }"),
+                List.of("{ at 0 A Star  at 1 beat Wide Moon }", "{ at 0 A Star  at 1 beat Wide }"),
+                List.of("{ at 0 A Star  at 1 beat Wide Moon }", "{ at 0 A Star  at 1 beat Wide Moon"),
+                List.of("{ at 0 A Star  at 1 beat Wide Moon }", " at 0 A Star  at 1 beat Wide Moon }"),
+                List.of("comet Star { calibre 45 mm }", "comet Star { calibre mm calibre }"),
+                List.of("comet Star { calibre 45 mm }", "comet Star { calibre at 45 mm show }"),
+                List.of("tempo { at 0:00 120 bpm 4/4 }", "tempo { at 0:00 bpm 4/4 }"),
+                List.of("tempo { at 0:00 120 bpm 4/4 }", "tempo { at 0:00 120 bpm 4/4 score }"));
     }
 
     @ParameterizedTest
@@ -174,6 +225,41 @@ class EditedScriptTest {
         List<String> unresolved = lines.stream().filter(line -> ((EObject) line.eGet(eINSTANCE.getCueLine_Effect(), false)).eIsProxy())
                 .map(Sources::written).toList();
         assertThat(unresolved).containsExactly("at Swell + 1 beat A Moon from lot First");
+    }
+
+    @Test
+    void aLineThatCannotBeReadCostsNoOther() {
+        edit("at Swell + 1 beat A Star from lot First", "at Swell +");
+        compile();
+        List<CueLine> before = EcoreUtil2.getAllContentsOfType(script.getContents().get(0), CueLine.class);
+        edit("at Swell +", "at Swell + 1");
+        List<CueLine> after = EcoreUtil2.getAllContentsOfType(script.getContents().get(0), CueLine.class);
+        assertThat(after).hasSameSizeAs(before);
+        List<String> anew = new ArrayList<>();
+        for (int i = 0; i < after.size(); i++) {
+            if (after.get(i) != before.get(i)) {
+                anew.add(Sources.written(after.get(i)));
+            }
+        }
+        // The next line begins with the word that was not wanted yet.
+        assertThat(anew).containsExactly("at Swell + 1", "at Bow all Moon in turn every 1/2 beat note \"walks\"");
+        assertThat(after).filteredOn(line -> before.contains(line))
+                .noneMatch(line -> line.eGet(eINSTANCE.getCueLine_Effect(), false) instanceof EObject effect && effect.eIsProxy());
+    }
+
+    @Test
+    void whatCannotBeReadInOneBlockCostsNoOtherBlock() {
+        edit("at 0 X Star", "at X");
+        compile();
+        List<CueLine> before = EcoreUtil2.getAllContentsOfType(script.getContents().get(0), CueLine.class);
+        edit("at 0:20 A Star", "at 0:20 Star");
+        sameAsAtOnce();
+        List<CueLine> after = EcoreUtil2.getAllContentsOfType(script.getContents().get(0), CueLine.class);
+        assertThat(after).filteredOn(line -> !before.contains(line)).hasSizeLessThanOrEqualTo(2);
+        edit("at X", "at 0 X Star");
+        edit("at 0:20 Star", "at 0:20 A Star");
+        sameAsAtOnce();
+        assertThat(compile().problems()).isEmpty();
     }
 
     @Test
