@@ -11,6 +11,9 @@ final class FootprintBuilder {
     /** Added to each variance, in square metres: keeps the distance defined where there is no scatter in a direction. */
     private static final double LEAST_VARIANCE_M2 = 1e-6;
 
+    /** Far more than the distances of a site are rounded by. */
+    private static final double ROUNDING_M = 1e-3;
+
     private final double[] shares;
     private final List<Shape> watched;
     private final double[] distances;
@@ -39,7 +42,8 @@ final class FootprintBuilder {
         move(fromOriginY, from.y(), y);
         double meanX = mean(x);
         double meanY = mean(y);
-        return new Footprint(x.length, new Point2(meanX, meanY), farthest(x, y, from), areas(meanX, meanY), inWatched(x, y));
+        Point2 farthest = farthest(x, y, from);
+        return new Footprint(x.length, new Point2(meanX, meanY), farthest, areas(meanX, meanY), inWatched(from, farthest.distanceM(from)));
     }
 
     private static void move(double[] from, double by, double[] to) {
@@ -111,17 +115,23 @@ final class FootprintBuilder {
         return new Point2(x[farthest], y[farthest]);
     }
 
-    private List<Double> inWatched(double[] x, double[] y) {
+    private List<Double> inWatched(Point2 from, double reachM) {
         List<Double> in = new ArrayList<>();
         for (Shape shape : watched) {
-            int count = 0;
-            for (int i = 0; i < x.length; i++) {
-                if (shape.contains(new Point2(x[i], y[i]))) {
-                    count++;
-                }
-            }
-            in.add((double) count / x.length);
+            // Where no sample comes as far as the edge, all are on the side of the firing place.
+            boolean reached = shape.edgeDistanceM(from) <= reachM + ROUNDING_M;
+            in.add(reached ? (double) count(shape) / x.length : shape.contains(from) ? 1.0 : 0.0);
         }
         return in;
+    }
+
+    private int count(Shape shape) {
+        int count = 0;
+        for (int i = 0; i < x.length; i++) {
+            if (shape.contains(new Point2(x[i], y[i]))) {
+                count++;
+            }
+        }
+        return count;
     }
 }

@@ -27,4 +27,9 @@ public record Disc(Point2 centre, double radiusM) implements Shape {
         double share = radiusM / away;
         return new Point2(centre.x() + share * (place.x() - centre.x()), centre.y() + share * (place.y() - centre.y()));
     }
+
+    @Override
+    public double edgeDistanceM(Point2 place) {
+        return Math.abs(centre.distanceM(place) - radiusM);
+    }
 }

@@ -136,7 +136,7 @@ public record Polygon(List<Point2> corners) implements Shape {
         return Polyline.nearestOf(edgesOf(corners), place);
     }
 
-    /** Metres from {@code place} to the nearest edge, also for a place inside. */
+    @Override
     public double edgeDistanceM(Point2 place) {
         return nearestOnEdge(place).distanceM(place);
     }

@@ -75,4 +75,9 @@ public record Polyline(List<Point2> points) implements Shape {
         }
         return best;
     }
+
+    @Override
+    public double edgeDistanceM(Point2 place) {
+        return distanceM(place);
+    }
 }

@@ -9,6 +9,9 @@ public sealed interface Shape permits Polyline, Polygon, Disc {
     /** True if {@code place} lies inside or on the edge. A line has no inside, only its own points. */
     boolean contains(Point2 place);
 
+    /** Metres from {@code place} to the nearest edge, also for a place inside. */
+    double edgeDistanceM(Point2 place);
+
     /** Metres from {@code place} to the nearest point; 0 inside. */
     default double distanceM(Point2 place) {
         return nearest(place).distanceM(place);

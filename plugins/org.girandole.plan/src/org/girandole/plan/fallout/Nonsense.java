@@ -91,15 +91,15 @@ public final class Nonsense {
             return Optional.of(new Why("of " + cue.effect().name() + " at " + cue.position(), "the tilt that is written makes no sense", "a tilt that can be meant", "correct the tilt",
                     new Subject(List.of(cue.effect().name()), List.of(cue.position())), cue.source()));
         }
+        Optional<Rack> rack = index.rack(cue).filter(placed -> placed.at().isPresent());
         return Optional.ofNullable(positions.get(cue.position()))
-                .flatMap(position -> places.computeIfAbsent(new Place(position, index.rack(cue).filter(rack -> rack.at().isPresent())), this::place));
+                .flatMap(position -> places.computeIfAbsent(new Place(position.name(), rack.map(Rack::name)), place -> place(position, rack)));
     }
 
-    private Optional<Why> place(Place place) {
-        Site.Position position = place.position();
+    private Optional<Why> place(Site.Position position, Optional<Rack> placed) {
         Optional<Why> outside = outsideM(position.at()).map(metres -> outside("position " + position.name() + " lies ", metres, position,
                 position.source()));
-        return outside.or(() -> place.rack().flatMap(rack -> outsideM(rack.from(position.at()))
+        return outside.or(() -> placed.flatMap(rack -> outsideM(rack.from(position.at()))
                 .map(metres -> outside("rack " + rack.name() + " stands ", metres, position, rack.source()))));
     }
 
@@ -133,7 +133,7 @@ public final class Nonsense {
         }
     }
 
-    /** Where something is fired: a position, and the rack that has a place of its own there. */
-    private record Place(Site.Position position, Optional<Rack> rack) {
+    /** Where something is fired: the name of a position, and that of the rack that has a place of its own there. */
+    private record Place(String position, Optional<String> rack) {
     }
 }

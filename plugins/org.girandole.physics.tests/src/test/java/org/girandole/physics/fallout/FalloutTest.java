@@ -103,6 +103,29 @@ class FalloutTest {
         assertThat(result.debris().orElseThrow().mean().distanceM(fall.place())).isLessThan(0.3);
     }
 
+    /** Counted one by one from the places themselves; shapes far off, near, all around, and at the edge of where the samples come. */
+    @Test
+    void theShareInAShapeIsTheShareOfThePlacesInIt() {
+        List<Shape> watched = new ArrayList<>();
+        for (double away = 0; away <= 400; away += 8) {
+            watched.add(new Disc(new Point2(A.x() + away, A.y()), 40));
+            watched.add(new Disc(A.ground(), away));
+            watched.add(new Polygon(List.of(new Point2(A.x() + away, -500), new Point2(900, -500), new Point2(900, 500), new Point2(A.x() + away, 500))));
+        }
+        var fallout = fallout(BREEZE, watched);
+        for (FalloutSpec spec : someShells()) {
+            var result = fallout.run(List.of(spec), 1).get(0);
+            var places = fallout.landings(spec);
+            for (int i = 0; i < watched.size(); i++) {
+                Shape shape = watched.get(i);
+                assertThat(result.unburst().inWatched().get(i)).as("%s", shape)
+                        .isEqualTo(places.unburst().stream().filter(shape::contains).count() / 1000.0);
+                assertThat(result.debris().orElseThrow().inWatched().get(i)).as("%s", shape)
+                        .isEqualTo(places.debris().orElseThrow().stream().filter(shape::contains).count() / 1000.0);
+            }
+        }
+    }
+
     @Test
     void areasHoldTheSharesTheyAreNamedFor() {
         var specs = someShells();

@@ -88,6 +88,8 @@ class GeometryTest {
     @Test
     void disc() {
         var disc = new Disc(p(0, 0), 5);
+        assertThat(disc.edgeDistanceM(p(0, 2))).isEqualTo(3);
+        assertThat(disc.edgeDistanceM(p(0, 9))).isEqualTo(4);
         assertThat(disc.contains(p(3, 4))).isTrue();
         assertThat(disc.distanceM(p(6, 8))).isCloseTo(5, within(1e-12));
         assertThat(disc.nearest(p(0, 9))).isEqualTo(p(0, 5));
