@@ -50,6 +50,7 @@ public final class ShowServer {
     private static ShowLanguageServer create() {
         ShowBoard board = new ShowBoard();
         Language language = new Language(new ServedShowSetup(board).createInjectorAndDoEMFRegistration());
+        WarmUp.begin(language);
         Injector server = Guice.createInjector(Modules.override(new org.eclipse.xtext.ide.server.ServerModule())
                 .with(new ShowServerModule(language, board)));
         ShowLanguageServer created = server.getInstance(ShowLanguageServer.class);
