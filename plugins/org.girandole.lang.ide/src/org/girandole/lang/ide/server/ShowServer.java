@@ -50,9 +50,10 @@ public final class ShowServer {
     private static ShowLanguageServer create() {
         ShowBoard board = new ShowBoard();
         Language language = new Language(new ServedShowSetup(board).createInjectorAndDoEMFRegistration());
-        WarmUp.begin(language);
+        WarmUp warmUp = new WarmUp(language);
+        warmUp.begin();
         Injector server = Guice.createInjector(Modules.override(new org.eclipse.xtext.ide.server.ServerModule())
-                .with(new ShowServerModule(language, board)));
+                .with(new ShowServerModule(language, board, warmUp)));
         ShowLanguageServer created = server.getInstance(ShowLanguageServer.class);
         // This is what makes extensions known to the server, also where no launcher asks for them.
         created.supportedMethods();

@@ -23,10 +23,12 @@ final class ShowServerModule extends AbstractModule {
 
     private final Language language;
     private final ShowBoard board;
+    private final WarmUp warmUp;
 
-    ShowServerModule(Language language, ShowBoard board) {
+    ShowServerModule(Language language, ShowBoard board, WarmUp warmUp) {
         this.language = language;
         this.board = board;
+        this.warmUp = warmUp;
     }
 
     @Override
@@ -37,6 +39,7 @@ final class ShowServerModule extends AbstractModule {
         bind(ILanguageServerShutdownAndExitHandler.class).to(ILanguageServerShutdownAndExitHandler.NullImpl.class);
         bind(ShowBoard.class).toInstance(board);
         bind(Language.class).toInstance(language);
+        bind(WarmUp.class).toInstance(warmUp);
         bind(ShowLanguageServer.class).in(Singleton.class);
         bind(ShowWorkspace.class).in(Singleton.class);
     }

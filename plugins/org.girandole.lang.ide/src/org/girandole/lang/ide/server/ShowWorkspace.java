@@ -56,15 +56,17 @@ final class ShowWorkspace extends WorkspaceManager {
 
     private final Language language;
     private final Checking checking;
+    private final WarmUp warmUp;
     private final Map<Path, ShowFolder> folders = new TreeMap<>();
     private final Map<URI, Open> open = new LinkedHashMap<>();
     private final Set<URI> unparsed = new LinkedHashSet<>();
     private List<Path> workspaceFolders = List.of();
 
     @Inject
-    ShowWorkspace(Language language, Checking checking) {
+    ShowWorkspace(Language language, Checking checking, WarmUp warmUp) {
         this.language = language;
         this.checking = checking;
+        this.warmUp = warmUp;
         checking.of(this);
     }
 
@@ -111,6 +113,7 @@ final class ShowWorkspace extends WorkspaceManager {
     /** The URI here is the client's own. */
     @Override
     public Buildable didOpen(URI clientUri, Integer version, String contents) {
+        warmUp.enough();
         URI uri = ScriptUris.model(clientUri.toString());
         TextLines text = new TextLines(contents);
         open.put(uri, new Open(clientUri.toString(), version == null ? 0 : version, text, contents));

@@ -19,26 +19,41 @@ import org.girandole.lang.ide.features.Tokens;
 
 /**
  * Reads and checks a small show as the server starts. The first script of a session is then opened by a program that has all its classes and
- * has done everything once; a big show would else wait for that twice as long as for itself.
+ * has done everything before; a big show would else wait for that as long as for itself.
  */
 final class WarmUp {
     private static final Logger LOG = Logger.getLogger(WarmUp.class);
     private static final String SHOW = "warm-up.show";
+    /** More often brings little. */
+    private static final int MOST = 10;
 
-    private WarmUp() {
+    private final Language language;
+    private volatile boolean enough;
+
+    WarmUp(Language language) {
+        this.language = language;
     }
 
     /** Begins beside the start; returns at once. */
-    static void begin(Language language) {
-        Thread thread = new Thread(() -> {
-            try {
-                check(language);
-            } catch (RuntimeException e) {
-                LOG.error("The warm-up failed; what comes first takes longer, and nothing else is lost.", e);
-            }
-        }, "girandole-warm-up");
+    void begin() {
+        Thread thread = new Thread(this::run, "girandole-warm-up");
         thread.setDaemon(true);
         thread.start();
+    }
+
+    /** The first script has come: what goes on here would only be in its way. */
+    void enough() {
+        enough = true;
+    }
+
+    private void run() {
+        try {
+            for (int i = 0; i < MOST && !enough; i++) {
+                check(language);
+            }
+        } catch (RuntimeException e) {
+            LOG.error("The warm-up failed; what comes first takes longer, and nothing else is lost.", e);
+        }
     }
 
     /** Everything that is found about the small show. */
