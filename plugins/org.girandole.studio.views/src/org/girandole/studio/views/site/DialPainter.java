@@ -55,15 +55,13 @@ final class DialPainter {
             double width = pen.width(line.text(), Letters.SMALL);
             // In a column of its own it stands under the dial.
             double left = Math.min(right - width, state.small() ? state.rose().x() - width / 2 : right);
-            if (!line.text().isEmpty()) {
-                pen.rectangle(left - unit * 0.2, y, width + unit * 0.4, unit, palette.paper(), 215);
-                pen.text(line.text(), left, y, Align.LEFT, Letters.SMALL, switch (line.kind()) {
-                    case WIND -> palette.ink();
-                    case SCRIPT -> palette.faint();
-                    case TRIED -> palette.accent();
-                    case MISSING -> palette.warning();
-                });
-            }
+            pen.rectangle(left - unit * 0.2, y, width + unit * 0.4, unit, palette.paper(), 215);
+            pen.text(line.text(), left, y, Align.LEFT, Letters.SMALL, switch (line.kind()) {
+                case WIND -> palette.ink();
+                case SCRIPT -> palette.faint();
+                case TRIED -> palette.accent();
+                case MISSING -> palette.warning();
+            });
             y += unit;
         }
     }

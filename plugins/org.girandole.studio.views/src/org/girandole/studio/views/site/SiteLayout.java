@@ -43,7 +43,7 @@ record SiteLayout(Rose rose, Fold fold, double words, double high, Box dial, dou
         boolean brief = fold != Fold.USUAL;
         SiteWords say = new SiteWords(pen, state);
         List<SiteWords.Wind> wind = say.wind(brief);
-        double radius = Math.max(unit * 1.6, Math.min(unit * 3.4, Math.min(width, height) / 9));
+        double radius = fold == Fold.COUNTED ? unit : Math.max(unit * 1.6, Math.min(unit * 3.4, Math.min(width, height) / 9));
         double column = Math.max(radius * 2.4, wind.stream().mapToDouble(line -> pen.width(line.text(), Letters.SMALL)).max().orElse(0)) + unit * 0.6;
         double top = unit * (brief ? 0.5 : 1.4);
         Rose rose = state.small() ? new Rose(width - column / 2, radius + top, radius) : new Rose(width - radius * 1.5, radius + unit * 3, radius);

@@ -158,12 +158,13 @@ final class SiteWords {
         }
         WindView script = site.scriptWind();
         if (state.trying()) {
-            lines.add(new Wind(few ? "TRIED" : "TRIED, not in the script", About.TRIED));
-            if (!few || script == null) {
+            lines.add(new Wind(!few ? "TRIED, not in the script" : state.settled() ? "TRIED" : "TRIED\u2026", About.TRIED));
+            if (!few || script == null && !brief) {
                 lines.add(new Wind(script == null ? "script: none" : "script " + words(script), About.SCRIPT));
             }
-            // There is always room for it, or everything would jump as the answer comes.
-            lines.add(new Wind(state.settled() ? "" : "computing\u2026", About.TRIED));
+            if (!few && !state.settled()) {
+                lines.add(new Wind("computing\u2026", About.TRIED));
+            }
         } else if (script == null) {
             lines.add(new Wind(few ? "script: none" : "the script says none", About.MISSING));
         }
