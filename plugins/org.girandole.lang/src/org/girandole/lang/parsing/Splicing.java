@@ -36,29 +36,23 @@ final class Splicing extends NodeModelBuilder {
     private boolean keepLines(ICompositeNode oldNode, EObject oldBlock, ICompositeNode newNode, EObject newBlock) {
         List<ICompositeNode> before = parts(oldNode);
         List<ICompositeNode> now = parts(newNode);
-        int most = Math.min(before.size(), now.size());
-        int first = 0;
-        while (first < most && same(before.get(first), now.get(first))) {
-            first++;
-        }
-        int last = 0;
-        while (last < most - first && same(before.get(before.size() - 1 - last), now.get(now.size() - 1 - last))) {
-            last++;
-        }
-        List<EObject> gone = items(before.subList(first, before.size() - last), oldBlock);
-        List<EObject> come = items(now.subList(first, now.size() - last), newBlock);
-        if (gone.size() != before.size() - last - first || come.size() != now.size() - last - first
+        SharedEnds ends = SharedEnds.of(before, now, Splicing::same);
+        List<EObject> gone = items(ends.between(before), oldBlock);
+        List<EObject> come = items(ends.between(now), newBlock);
+        if (gone.size() != ends.between(before).size() || come.size() != ends.between(now).size()
                 || !(oldNode instanceof CompositeNodeWithSemanticElement oldAdapter)
                 || !(newNode instanceof CompositeNodeWithSemanticElement newAdapter)) {
             return false;
         }
-        List<EObject> items = (List<EObject>) oldBlock.eGet(oldBlock.eClass().getEStructuralFeature(ITEMS));
-        items.removeAll(gone);
-        items.addAll(items(before.subList(0, first), oldBlock).size(), come);
-        for (int i = 0; i < first; i++) {
+        if (!gone.isEmpty() || !come.isEmpty()) {
+            List<EObject> items = (List<EObject>) oldBlock.eGet(oldBlock.eClass().getEStructuralFeature(ITEMS));
+            items.removeAll(gone);
+            items.addAll(items(before.subList(0, ends.first()), oldBlock).size(), come);
+        }
+        for (int i = 0; i < ends.first(); i++) {
             replaceWithoutChildren((AbstractNode) now.get(i), (AbstractNode) before.get(i));
         }
-        for (int i = 1; i <= last; i++) {
+        for (int i = 1; i <= ends.last(); i++) {
             replaceWithoutChildren((AbstractNode) now.get(now.size() - i), (AbstractNode) before.get(before.size() - i));
         }
         oldBlock.eAdapters().remove(oldAdapter);

@@ -10,6 +10,7 @@ import org.eclipse.xtext.nodemodel.ICompositeNode;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.eclipse.xtext.parser.IParseResult;
+import org.girandole.lang.parsing.SharedEnds;
 import org.girandole.lang.show.FigureDef;
 import org.girandole.lang.show.Named;
 import org.girandole.lang.show.RepeatBlock;
@@ -49,17 +50,9 @@ record EditedBlock(List<Level> levels) {
     }
 
     private static Optional<List<EObject>> changed(List<EObject> before, List<EObject> now) {
-        int most = Math.min(before.size(), now.size());
-        int first = 0;
-        while (first < most && before.get(first) == now.get(first)) {
-            first++;
-        }
-        int last = 0;
-        while (last < most - first && before.get(before.size() - 1 - last) == now.get(now.size() - 1 - last)) {
-            last++;
-        }
-        List<EObject> gone = before.subList(first, before.size() - last);
-        List<EObject> come = now.subList(first, now.size() - last);
+        SharedEnds ends = SharedEnds.of(before, now, (one, other) -> one == other);
+        List<EObject> gone = ends.between(before);
+        List<EObject> come = ends.between(now);
         return gone.stream().allMatch(EditedBlock::nameless) && come.stream().allMatch(EditedBlock::nameless) ? Optional.of(come)
                 : Optional.empty();
     }

@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Supplier;
+import org.apache.log4j.Logger;
 import org.eclipse.emf.common.util.URI;
 import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
 import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
@@ -42,6 +43,7 @@ import org.girandole.lang.ide.features.ScriptView;
  * <p>Writes come one at a time and never beside a read; the request manager sees to that.
  */
 final class ShowWorkspace extends WorkspaceManager {
+    private static final Logger LOG = Logger.getLogger(ShowWorkspace.class);
     private static final int DEEPEST_FOLDER = 16;
     private static final int MOST_SCRIPTS = 5_000;
     private static final Set<String> NO_SOURCES = Set.of("target", "node_modules");
@@ -200,14 +202,23 @@ final class ShowWorkspace extends WorkspaceManager {
                 folder.buffer(uri, now);
                 Optional<XtextResource> script = folder.get(uri);
                 if (script.isPresent() && text.parsed.equals(text(script.get()))) {
-                    Stretch change = Stretch.between(text.parsed, now);
-                    folder.edit(script.get(), change.offset(), change.length(), change.text());
+                    edit(folder, script.get(), Stretch.between(text.parsed, now));
                 } else {
                     folder.load(uri);
                 }
                 open.put(uri, new Open(text.clientUri, text.version, text.text, now));
             }
             unparsed.remove(uri);
+        }
+    }
+
+    /** What cannot be worked into the parsed script is read with all of it: nobody may be left with the model of a text of long ago. */
+    private static void edit(ShowFolder folder, XtextResource script, Stretch change) {
+        try {
+            folder.edit(script, change.offset(), change.length(), change.text());
+        } catch (RuntimeException e) {
+            LOG.error("A change could not be worked into " + script.getURI() + "; it is read anew.", e);
+            folder.load(script.getURI());
         }
     }
 

@@ -263,6 +263,20 @@ class EditedScriptTest {
     }
 
     @Test
+    void spaceInBlocksWhileSomethingElseCannotBeRead() {
+        edit("at 0 X Star", "at X");
+        for (String block : List.of("comet Moon { calibre 45 mm", "{ step 10 ms", "lot First of Star { count 40", "tempo { at 0:00 120 bpm 4/4",
+                "position D at (9 m, 9 m)", "at 1 beat Wide Moon", "play Pair(B) at bar 9")) {
+            edit(block, block + "\n ");
+            sameAsAtOnce();
+            edit(block + "\n ", block + " // no more");
+            sameAsAtOnce();
+            edit(block + " // no more", block);
+            sameAsAtOnce();
+        }
+    }
+
+    @Test
     void aNewNameIsLinkedEverywhere() {
         edit("cue Last at", "cue Lost at");
         List<CueLine> lines = EcoreUtil2.getAllContentsOfType(script.getContents().get(0), CueLine.class);
