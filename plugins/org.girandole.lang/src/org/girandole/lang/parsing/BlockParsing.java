@@ -1,9 +1,9 @@
 package org.girandole.lang.parsing;
 
-import java.io.StringReader;
 import java.util.Optional;
 import java.util.Set;
 import org.eclipse.emf.ecore.EObject;
+import org.eclipse.xtext.AbstractElement;
 import org.eclipse.xtext.Keyword;
 import org.eclipse.xtext.RuleCall;
 import org.eclipse.xtext.nodemodel.ICompositeNode;
@@ -96,22 +96,48 @@ public class BlockParsing extends PartialParsingHelper {
                 || !(node.getGrammarElement() instanceof RuleCall call)) {
             return Optional.empty();
         }
-        ILeafNode open = null;
-        ILeafNode close = null;
-        for (INode child : node.getChildren()) {
-            if (child instanceof ILeafNode leaf && isKeyword(leaf)) {
-                open = open == null && leaf.getText().equals("{") ? leaf : open;
-                close = leaf.getText().equals("}") ? leaf : null;
-            }
-        }
-        // What is missing before the block is said at its first word, and is not to be read from inside.
-        boolean sound = open != null && close != null && firstWord(node).getSyntaxErrorMessage() == null;
+        ILeafNode open = open(node);
+        ILeafNode close = close(node);
+        boolean sound = open != null && close != null;
         return sound && open.getTotalEndOffset() <= change.getOffset() && change.getEndOffset() <= close.getTotalOffset()
                 ? Optional.of(new Block(node, object, call, open, close, depth)) : Optional.empty();
     }
 
     private static boolean isKeyword(INode leaf) {
         return leaf.getGrammarElement() instanceof Keyword;
+    }
+
+    /**
+     * The brace at the beginning of a block; null where there is none, and where anything is wrong before it: at its first word the parser says
+     * what was missing before, and where it goes on after an error in its head hangs on all around the block.
+     */
+    private static ILeafNode open(ICompositeNode node) {
+        for (ILeafNode leaf : node.getLeafNodes()) {
+            if (leaf.getSyntaxErrorMessage() != null) {
+                return null;
+            }
+            if (leaf.getParent() == node && isKeyword(leaf) && leaf.getText().equals("{")) {
+                return leaf;
+            }
+        }
+        return null;
+    }
+
+    /**
+     * The brace at the end of a block; null where there is none, and where the parser came to it only by leaving out the word before it: then it
+     * still counts as being in trouble after the block.
+     */
+    private static ILeafNode close(ICompositeNode node) {
+        ILeafNode before = null;
+        ILeafNode last = null;
+        for (ILeafNode leaf : node.getLeafNodes()) {
+            if (!leaf.isHidden()) {
+                before = last;
+                last = leaf;
+            }
+        }
+        return before != null && before.getGrammarElement() instanceof AbstractElement && isKeyword(last) && last.getText().equals("}")
+                && last.getParent() == node ? last : null;
     }
 
     /** Null when there is nothing but what is missing. */
@@ -131,7 +157,7 @@ public class BlockParsing extends PartialParsingHelper {
         }
         IParseResult parsed;
         try {
-            parsed = parser.parse(block.call, new StringReader(text), block.node.getLookAhead());
+            parsed = ((PatientParser) parser).parse(block.call, text, block.node.getLookAhead(), wordAfter(block.node));
         } catch (ParseException e) {
             // The platform's way, for a text that its parser cannot take in part.
             return Optional.empty();
@@ -151,16 +177,29 @@ public class BlockParsing extends PartialParsingHelper {
         return Optional.of(errors);
     }
 
+    /** The word that follows a block; empty at the end of the script. */
+    private static String wordAfter(ICompositeNode block) {
+        ICompositeNode root = block.getRootNode();
+        for (int end = block.getTotalEndOffset(); end < root.getTotalEndOffset();) {
+            ILeafNode leaf = NodeModelUtils.findLeafNodeAtOffset(root, end);
+            if (!leaf.isHidden()) {
+                return leaf.getText();
+            }
+            end = leaf.getTotalEndOffset();
+        }
+        return "";
+    }
+
     /** Whether the block ends with its own brace, and all other braces are in pairs. */
     private static boolean endsAsBefore(ICompositeNode node, Block block) {
         int braces = 0;
-        ILeafNode last = null;
         for (ILeafNode leaf : node.getLeafNodes()) {
-            last = leaf;
             if (!leaf.isHidden()) {
                 braces += leaf.getText().equals("{") ? 1 : leaf.getText().equals("}") ? -1 : 0;
             }
         }
-        return last != null && braces == 0 && last.getParent() == node && last.getGrammarElement() == block.close.getGrammarElement();
+        ILeafNode close = close(node);
+        return close != null && braces == 0 && close.getTotalEndOffset() == node.getTotalEndOffset()
+                && close.getGrammarElement() == block.close.getGrammarElement();
     }
 }

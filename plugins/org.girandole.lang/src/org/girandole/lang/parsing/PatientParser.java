@@ -1,6 +1,7 @@
 package org.girandole.lang.parsing;
 
 import com.google.inject.Inject;
+import java.io.StringReader;
 import java.util.Set;
 import org.antlr.runtime.ANTLRStringStream;
 import org.antlr.runtime.BitSet;
@@ -8,6 +9,8 @@ import org.antlr.runtime.IntStream;
 import org.antlr.runtime.RecognitionException;
 import org.antlr.runtime.Token;
 import org.antlr.runtime.TokenStream;
+import org.eclipse.xtext.RuleCall;
+import org.eclipse.xtext.parser.IParseResult;
 import org.eclipse.xtext.parser.antlr.XtextTokenStream;
 import org.girandole.lang.parser.antlr.ShowParser;
 import org.girandole.lang.parser.antlr.internal.InternalShowParser;
@@ -18,7 +21,8 @@ import org.girandole.lang.services.ShowGrammarAccess;
  * twice at that word, and the second time it would skip it to make sure of getting on; but such a word mostly begins something, so
  * that the parser gets on anyhow, and the next line is read as it stands.
  *
- * <p>Where it reads a part of a script, it stops after an error at all that it would stop at in the whole script.
+ * <p>Where it reads a part of a script, it stops after an error at all that it would stop at in the whole script, and knows the word that
+ * comes next.
  */
 public class PatientParser extends ShowParser {
     private static final Set<String> LINE_STARTS = Set.of("at", "cue", "repeat", "play", "section", "hold", "}");
@@ -29,10 +33,27 @@ public class PatientParser extends ShowParser {
     @Inject
     private Expectations expectations;
 
+    private String next = "";
+
+    /**
+     * Reads a part of a script.
+     *
+     * @param following the word after it, empty when there is none
+     */
+    IParseResult parse(RuleCall call, String text, int lookAhead, String following) {
+        next = following;
+        try {
+            return parse(call, new StringReader(text), lookAhead);
+        } finally {
+            next = "";
+        }
+    }
+
     @Override
     protected InternalShowParser createParser(XtextTokenStream stream) {
         Set<String> elements = expectations.elementWords();
         BitSet around = Around.script(createTokenStream(createLexer(new ANTLRStringStream("use"))), getGrammarAccess());
+        int after = createLexer(new ANTLRStringStream(next)).nextToken().getType();
         return new InternalShowParser(stream, getGrammarAccess()) {
             private int waitingAt = -1;
             private int waited;
@@ -47,6 +68,11 @@ public class PatientParser extends ShowParser {
                     state.lastErrorIndex = -1;
                 }
                 super.recover(input, exception);
+            }
+
+            @Override
+            public boolean mismatchIsUnwantedToken(IntStream input, int wanted) {
+                return super.mismatchIsUnwantedToken(input, wanted) || input.LA(2) == Token.EOF && after == wanted;
             }
 
             @Override
