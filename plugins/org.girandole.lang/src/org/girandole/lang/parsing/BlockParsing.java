@@ -155,9 +155,10 @@ public class BlockParsing extends PartialParsingHelper {
         if (text.chars().filter(sign -> sign == '{').count() + block.depth > DepthLexer.DEEPEST) {
             return Optional.empty();
         }
+        ILeafNode next = Leaves.wordAfter(block.node);
         IParseResult parsed;
         try {
-            parsed = ((PatientParser) parser).parse(block.call, text, block.node.getLookAhead(), wordAfter(block.node));
+            parsed = ((PatientParser) parser).parse(block.call, text, block.node.getLookAhead(), next == null ? "" : next.getText());
         } catch (ParseException e) {
             // The platform's way, for a text that its parser cannot take in part.
             return Optional.empty();
@@ -175,19 +176,6 @@ public class BlockParsing extends PartialParsingHelper {
         splicing.put(block.node, block.object, parsed.getRootNode(), node, object);
         splicing.setCompleteContent(root, whole);
         return Optional.of(errors);
-    }
-
-    /** The word that follows a block; empty at the end of the script. */
-    private static String wordAfter(ICompositeNode block) {
-        ICompositeNode root = block.getRootNode();
-        for (int end = block.getTotalEndOffset(); end < root.getTotalEndOffset();) {
-            ILeafNode leaf = NodeModelUtils.findLeafNodeAtOffset(root, end);
-            if (!leaf.isHidden()) {
-                return leaf.getText();
-            }
-            end = leaf.getTotalEndOffset();
-        }
-        return "";
     }
 
     /** Whether the block ends with its own brace, and all other braces are in pairs. */

@@ -7,7 +7,6 @@ import java.util.Set;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.SyntaxErrorMessage;
-import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.eclipse.xtext.resource.XtextResource;
 import org.girandole.lang.LanguageRules;
 import org.girandole.lang.compile.Problems;
@@ -51,7 +50,7 @@ public final class SyntaxProblems {
             if (isLexical(node)) {
                 lexical(file, node, problems, sources);
             } else {
-                grammatical(file, node, before(node), problems, sources, lexical);
+                grammatical(file, node, node instanceof ILeafNode ? Leaves.wordBefore(node) : null, problems, sources, lexical);
             }
         }
     }
@@ -94,21 +93,5 @@ public final class SyntaxProblems {
         RuleInfo rule = data[RULE].equals(LanguageRules.UNKNOWN_FIELD.id()) ? LanguageRules.UNKNOWN_FIELD : LanguageRules.SYNTAX;
         // Where something is missing at the end of a line, that is the place, not the beginning of the next.
         problems.report(rule, message).found(data[FOUND], data[EXPECTED]).remedy(data[REMEDY]).at(sources.of(file, missing ? before : node));
-    }
-
-    /** The last leaf before one that is wrong that is neither space nor comment. */
-    private static ILeafNode before(INode wrong) {
-        if (wrong instanceof ILeafNode) {
-            ILeafNode leaf = leafBefore(wrong);
-            while (leaf != null && leaf.isHidden()) {
-                leaf = leafBefore(leaf);
-            }
-            return leaf;
-        }
-        return null;
-    }
-
-    private static ILeafNode leafBefore(INode node) {
-        return node.getTotalOffset() == 0 ? null : NodeModelUtils.findLeafNodeAtOffset(node.getRootNode(), node.getTotalOffset() - 1);
     }
 }
