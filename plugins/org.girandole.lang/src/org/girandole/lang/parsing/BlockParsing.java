@@ -35,8 +35,8 @@ public class BlockParsing extends PartialParsingHelper {
 
     private final Splicing splicing = new Splicing();
 
-    /** A block with its braces. @param call what the grammar calls there @param depth how many blocks it stands in, itself counted */
-    private record Block(ICompositeNode node, EObject object, RuleCall call, ILeafNode open, ILeafNode close, int depth) {
+    /** A block with its last brace. @param call what the grammar calls there @param depth how many blocks it stands in, itself counted */
+    private record Block(ICompositeNode node, EObject object, RuleCall call, ILeafNode close, int depth) {
     }
 
     @Override
@@ -100,7 +100,7 @@ public class BlockParsing extends PartialParsingHelper {
         ILeafNode close = close(node);
         boolean sound = open != null && close != null;
         return sound && open.getTotalEndOffset() <= change.getOffset() && change.getEndOffset() <= close.getTotalOffset()
-                ? Optional.of(new Block(node, object, call, open, close, depth)) : Optional.empty();
+                ? Optional.of(new Block(node, object, call, close, depth)) : Optional.empty();
     }
 
     private static boolean isKeyword(INode leaf) {

@@ -34,6 +34,7 @@ public class PatientParser extends ShowParser {
     private Expectations expectations;
 
     private String next = "";
+    private BitSet around;
 
     /**
      * Reads a part of a script.
@@ -52,7 +53,9 @@ public class PatientParser extends ShowParser {
     @Override
     protected InternalShowParser createParser(XtextTokenStream stream) {
         Set<String> elements = expectations.elementWords();
-        BitSet around = Around.script(createTokenStream(createLexer(new ANTLRStringStream("use"))), getGrammarAccess());
+        if (around == null) {
+            around = Around.script(createTokenStream(createLexer(new ANTLRStringStream("use"))), getGrammarAccess());
+        }
         int after = createLexer(new ANTLRStringStream(next)).nextToken().getType();
         return new InternalShowParser(stream, getGrammarAccess()) {
             private int waitingAt = -1;
